@@ -1,0 +1,17 @@
+//! Warmfold: what a winter costs in a small heated plant house.
+//!
+//! Layers, each using only those above it:
+//!
+//! 1. [`units`]: constants and conversions; SI inside, temperatures in °C.
+//! 2. [`model`]: what the grower describes, as plain data with its checks. [`weather`]: hourly weather.
+//! 3. [`physics`]: one mechanism per file; plain numbers in, watts out; the thermal network and its solver.
+//! 4. [`season`]: a scenario on a weather: hourly series, season summary, books, design load, power cut.
+//! 5. [`storage`]: study files. [`headless`]: the commands that need no window.
+//! 6. `gui`: the window (feature `gui`).
+//!
+//! Layers 1 to 4 touch neither disk, clock, threads nor screen: the same input gives the same bits.
+
+pub mod model;
+pub mod season;
+pub mod units;
+pub mod weather;

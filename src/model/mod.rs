@@ -1,0 +1,27 @@
+//! What the grower describes: plain data, with every input defined once.
+
+pub mod catalogue;
+pub mod covering;
+pub mod crop;
+pub mod heater;
+pub mod house;
+pub mod input;
+pub mod own;
+pub mod prices;
+pub mod study;
+pub mod tent;
+pub mod vents;
+pub mod water;
+
+pub use catalogue::{Catalogue, Fuel, FuelUnit, HeaterKind, Screen, Sheet, SheetKind};
+pub use covering::{Covering, Drawn, NightCover, PartCovering, PartException};
+pub use crop::{Bench, Crop};
+pub use heater::{HeatTarget, Heater};
+pub use house::{ArchCurve, BehindPartyWall, House, Part, Shape, Tightness};
+pub use input::{ChoiceInput, NumberInput};
+pub use own::OwnRows;
+pub use prices::{BandDays, ElectricityTariff, FuelPrice, Prices, TariffBand};
+pub use study::{FORMAT, Scenario, Season, Site, Study, WeatherChoice};
+pub use tent::{Tent, TentBase, TentOpening};
+pub use vents::Vents;
+pub use water::{Vessels, WaterStore, Zone};

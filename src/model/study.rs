@@ -1,0 +1,113 @@
+//! The study: one file with site, season, prices and scenarios.
+
+use super::covering::{Covering, NightCover};
+use super::crop::{Bench, Crop};
+use super::heater::Heater;
+use super::house::House;
+use super::input::inputs;
+use super::own::OwnRows;
+use super::prices::Prices;
+use super::tent::Tent;
+use super::vents::Vents;
+use super::water::WaterStore;
+use serde::{Deserialize, Serialize};
+
+/// The file format that this program writes.
+pub const FORMAT: u32 = 1;
+
+/// Where the hourly weather comes from.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub enum WeatherChoice {
+    /// A bundled station, by its key.
+    Station(String),
+    /// An EPW or TMY3 file; a relative path starts at the study's folder.
+    File(String),
+}
+
+inputs! {
+    /// Where the house stands.
+    pub struct Site {
+        choices {
+            name: String = String::new(), "Place", "Name of the place, as you like";
+            weather: WeatherChoice = WeatherChoice::Station("duluth-mn".to_owned()), "Weather", "Hourly weather of a bundled station or of a file";
+            latitude_deg: Option<f64> = None, "Latitude", "To find the nearest station; north is positive";
+            longitude_deg: Option<f64> = None, "Longitude", "To find the nearest station; east is positive";
+        }
+        numbers {}
+    }
+}
+
+inputs! {
+    /// First and last day of the season, both included. It may run over New Year.
+    pub struct Season {
+        choices {}
+        numbers {
+            from_month: u32, Count, 1..=12, 10, "From month", "Month of the first day", "";
+            from_day: u32, Count, 1..=31, 15, "From day", "First day", "";
+            to_month: u32, Count, 1..=12, 4, "To month", "Month of the last day", "";
+            to_day: u32, Count, 1..=31, 30, "To day", "Last day", "";
+        }
+    }
+}
+
+inputs! {
+    /// One way to get through the winter.
+    pub struct Scenario {
+        choices {
+            name: String = "Scenario".to_owned(), "Name", "Name of the scenario";
+            shown: bool = true, "Shown", "Whether it is drawn in the plots";
+            notes: String = String::new(), "Notes", "Anything worth remembering";
+            house: House = House::default(), "House", "The plant house";
+            covering: Covering = Covering::default(), "Covering", "What the house is covered with";
+            night_cover: NightCover = NightCover::default(), "Night cover", "A cover drawn over the house at night";
+            tent: Tent = Tent::default(), "Inner tent", "The tent round the bench";
+            water: WaterStore = WaterStore::default(), "Water store", "Water that stores the day's warmth";
+            heater: Heater = Heater::default(), "Heater", "The first heater";
+            standby: Heater = Heater { present: false, name: "Standby heater".to_owned(), setpoint_day_c: Some(4.0), setpoint_night_c: Some(4.0), ..Heater::default() }, "Standby heater", "A second heater with a lower setpoint";
+            crop: Crop = Crop::default(), "Crop", "What is grown";
+            bench: Bench = Bench::default(), "Bench", "Benches and trays";
+            vents: Vents = Vents::default(), "Vents", "Vents and fan";
+        }
+        numbers {}
+    }
+}
+
+/// One file: site, season, prices, scenarios.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Study {
+    /// Version of the file format.
+    pub format: u32,
+    /// Title of the study.
+    pub title: String,
+    /// What it is about, in the user's words.
+    pub notes: String,
+    /// Where the house stands.
+    pub site: Site,
+    /// First and last day.
+    pub season: Season,
+    /// Prices, with their dates.
+    pub prices: Prices,
+    /// Sheets, screens and fuels that the catalogues lack.
+    pub own: OwnRows,
+    /// Index of the scenario that the others are compared with.
+    pub reference: usize,
+    /// The scenarios, in the order of their cards.
+    pub scenarios: Vec<Scenario>,
+}
+
+impl Default for Study {
+    fn default() -> Self {
+        Self {
+            format: FORMAT,
+            title: String::new(),
+            notes: String::new(),
+            site: Site::default(),
+            season: Season::default(),
+            prices: Prices::default(),
+            own: OwnRows::default(),
+            reference: 0,
+            scenarios: vec![Scenario::default()],
+        }
+    }
+}

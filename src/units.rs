@@ -1,0 +1,222 @@
+//! SI inside, °C for temperatures; conversions and physical constants live here and nowhere else.
+//!
+//! Conversion factors are exact by definition (international yard and pound, 1959) unless a source is named.
+
+/// Seconds in an hour.
+pub const SECONDS_PER_HOUR: f64 = 3600.0;
+/// Joules in a kilowatt-hour.
+pub const JOULES_PER_KWH: f64 = 3.6e6;
+/// Hours in a day.
+pub const HOURS_PER_DAY: usize = 24;
+/// Kelvin at 0 °C.
+pub const KELVIN_AT_0_C: f64 = 273.15;
+/// Stefan–Boltzmann constant σ, W/(m²·K⁴) (CODATA 2018).
+pub const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
+/// Standard gravity g, m/s².
+pub const GRAVITY: f64 = 9.806_65;
+/// Metres in a foot.
+pub const METRES_PER_FOOT: f64 = 0.3048;
+/// Litres in a US gallon.
+pub const LITRES_PER_US_GALLON: f64 = 3.785_411_784;
+/// Kilograms in a pound.
+pub const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
+/// Joules in a British thermal unit (International Table).
+pub const JOULES_PER_BTU: f64 = 1055.055_852_62;
+
+/// °C to kelvin.
+#[must_use]
+pub fn kelvin_from_c(t_c: f64) -> f64 {
+    t_c + KELVIN_AT_0_C
+}
+
+/// °C to °F.
+#[must_use]
+pub fn fahrenheit_from_c(t_c: f64) -> f64 {
+    t_c * 1.8 + 32.0
+}
+
+/// °F to °C.
+#[must_use]
+pub fn c_from_fahrenheit(t_f: f64) -> f64 {
+    (t_f - 32.0) / 1.8
+}
+
+/// Joules to kilowatt-hours.
+#[must_use]
+pub fn kwh_from_joules(energy_j: f64) -> f64 {
+    energy_j / JOULES_PER_KWH
+}
+
+/// The two families of units a person can see and type. Files and the engine are always metric.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, serde::Serialize, serde::Deserialize)]
+pub enum UnitSystem {
+    /// °C and metres.
+    #[default]
+    Metric,
+    /// °F and feet.
+    Imperial,
+}
+
+/// What a number means; decides its unit on screen and how many decimals it deserves.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Quantity {
+    /// A length of a building, m.
+    Length,
+    /// A small length such as the depth of potting medium, m in the file, cm or inches on screen.
+    Depth,
+    /// m².
+    Area,
+    /// m³.
+    Volume,
+    /// Litres.
+    Liquid,
+    /// °C.
+    Temperature,
+    /// K.
+    TemperatureDifference,
+    /// W.
+    Power,
+    /// kWh.
+    Energy,
+    /// W/(m²·K).
+    UValue,
+    /// W/K.
+    HeatLossCoefficient,
+    /// W/(m·K): an edge factor.
+    EdgeFactor,
+    /// m²·K/W.
+    Resistance,
+    /// Air changes per hour, 1/h.
+    AirChanges,
+    /// m³/h.
+    AirFlow,
+    /// m/s.
+    Speed,
+    /// Share of one, shown in percent.
+    Share,
+    /// Hour of the day, 0 to 24.
+    HourOfDay,
+    /// Compass direction, degrees clockwise from north.
+    Direction,
+    /// Degrees of latitude or longitude.
+    Angle,
+    /// A count of things.
+    Count,
+    /// A bare number without a unit.
+    Ratio,
+    /// Money in the user's currency.
+    Money,
+    /// kJ/(m²·K).
+    AreaHeatCapacity,
+}
+
+/// How a quantity is shown in one family of units: `shown = value × factor + offset`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DisplayUnit {
+    /// Unit text after the number, empty for bare numbers.
+    pub symbol: &'static str,
+    factor: f64,
+    offset: f64,
+    /// Decimals that carry meaning for a typed entry.
+    pub decimals: usize,
+}
+
+impl DisplayUnit {
+    /// The number to show for an internal value.
+    #[must_use]
+    pub fn shown(&self, value: f64) -> f64 {
+        value * self.factor + self.offset
+    }
+
+    /// The internal value of a shown number.
+    #[must_use]
+    pub fn value(&self, shown: f64) -> f64 {
+        (shown - self.offset) / self.factor
+    }
+
+    /// The internal size of a difference of one shown unit.
+    #[must_use]
+    pub fn step(&self) -> f64 {
+        1.0 / self.factor
+    }
+}
+
+impl Quantity {
+    /// The unit of this quantity in a family of units.
+    #[must_use]
+    pub fn unit(self, system: UnitSystem) -> DisplayUnit {
+        let u = |symbol, factor, decimals| DisplayUnit { symbol, factor, offset: 0.0, decimals };
+        match (self, system) {
+            (Self::Length, UnitSystem::Metric) => u("m", 1.0, 2),
+            (Self::Length, UnitSystem::Imperial) => u("ft", 1.0 / METRES_PER_FOOT, 2),
+            (Self::Depth, UnitSystem::Metric) => u("cm", 100.0, 1),
+            (Self::Depth, UnitSystem::Imperial) => u("in", 12.0 / METRES_PER_FOOT, 1),
+            (Self::Area, UnitSystem::Metric) => u("m²", 1.0, 2),
+            (Self::Area, UnitSystem::Imperial) => u("ft²", METRES_PER_FOOT.powi(-2), 1),
+            (Self::Volume, UnitSystem::Metric) => u("m³", 1.0, 1),
+            (Self::Volume, UnitSystem::Imperial) => u("ft³", METRES_PER_FOOT.powi(-3), 0),
+            (Self::Liquid, UnitSystem::Metric) => u("L", 1.0, 0),
+            (Self::Liquid, UnitSystem::Imperial) => u("US gal", 1.0 / LITRES_PER_US_GALLON, 1),
+            (Self::Temperature, UnitSystem::Metric) => u("°C", 1.0, 1),
+            (Self::Temperature, UnitSystem::Imperial) => {
+                DisplayUnit { symbol: "°F", factor: 1.8, offset: 32.0, decimals: 1 }
+            }
+            (Self::TemperatureDifference, UnitSystem::Metric) => u("K", 1.0, 1),
+            (Self::TemperatureDifference, UnitSystem::Imperial) => u("°F", 1.8, 1),
+            (Self::Power, _) => u("W", 1.0, 0),
+            (Self::Energy, _) => u("kWh", 1.0, 0),
+            (Self::UValue, UnitSystem::Metric) => u("W/m²K", 1.0, 2),
+            (Self::UValue, UnitSystem::Imperial) => u("Btu/h·ft²·°F", 1.0 / U_PER_BTU, 3),
+            (Self::HeatLossCoefficient, UnitSystem::Metric) => u("W/K", 1.0, 0),
+            (Self::HeatLossCoefficient, UnitSystem::Imperial) => u("Btu/h·°F", 3600.0 / JOULES_PER_BTU / 1.8, 0),
+            (Self::EdgeFactor, UnitSystem::Metric) => u("W/mK", 1.0, 2),
+            (Self::EdgeFactor, UnitSystem::Imperial) => {
+                u("Btu/h·ft·°F", METRES_PER_FOOT / U_PER_BTU / METRES_PER_FOOT.powi(2), 2)
+            }
+            (Self::Resistance, UnitSystem::Metric) => u("m²K/W", 1.0, 2),
+            (Self::Resistance, UnitSystem::Imperial) => u("h·ft²·°F/Btu", U_PER_BTU, 2),
+            (Self::AirChanges, _) => u("per hour", 1.0, 2),
+            (Self::AirFlow, UnitSystem::Metric) => u("m³/h", 1.0, 0),
+            (Self::AirFlow, UnitSystem::Imperial) => u("cfm", METRES_PER_FOOT.powi(-3) / 60.0, 0),
+            (Self::Speed, UnitSystem::Metric) => u("m/s", 1.0, 1),
+            (Self::Speed, UnitSystem::Imperial) => u("mph", 3600.0 / 1609.344, 1),
+            (Self::Share, _) => u("%", 100.0, 0),
+            (Self::HourOfDay, _) => u("h", 1.0, 0),
+            (Self::Direction, _) => u("°", 1.0, 0),
+            (Self::Angle, _) => u("°", 1.0, 3),
+            (Self::Count, _) => u("", 1.0, 0),
+            (Self::Ratio, _) => u("", 1.0, 2),
+            (Self::Money, _) => u("", 1.0, 2),
+            (Self::AreaHeatCapacity, _) => u("kJ/m²K", 1.0, 1),
+        }
+    }
+}
+
+/// W/(m²·K) in one Btu/(h·ft²·°F).
+const U_PER_BTU: f64 = JOULES_PER_BTU * 1.8 / 3600.0 / (METRES_PER_FOOT * METRES_PER_FOOT);
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn imperial_factors_match_the_published_conversions() {
+        // Rounded conversions printed in building handbooks: 5.678, 1.731, 0.29307, 0.1761, 40.75.
+        let system = UnitSystem::Imperial;
+        assert!((1.0 / Quantity::UValue.unit(system).shown(1.0) - 5.678).abs() < 5e-4);
+        assert!((1.0 / Quantity::EdgeFactor.unit(system).shown(1.0) - 1.731).abs() < 5e-4);
+        assert!((1.0 / Quantity::Resistance.unit(system).shown(1.0) - 0.1761).abs() < 5e-5);
+        assert!((Quantity::Temperature.unit(system).shown(-40.0) + 40.0).abs() < 1e-9);
+        assert!((Quantity::AirFlow.unit(system).shown(1699.0) - 1000.0).abs() < 0.1);
+    }
+
+    #[test]
+    fn every_shown_number_reads_back() {
+        for q in [Quantity::Length, Quantity::Temperature, Quantity::Depth, Quantity::UValue, Quantity::Share] {
+            for system in [UnitSystem::Metric, UnitSystem::Imperial] {
+                let unit = q.unit(system);
+                assert!((unit.value(unit.shown(3.217)) - 3.217).abs() < 1e-12);
+            }
+        }
+    }
+}
