@@ -1,6 +1,7 @@
 //! What the grower describes: plain data, with every input defined once.
 
 pub mod catalogue;
+pub mod catalogue_rows;
 pub mod covering;
 pub mod crop;
 pub mod heater;
@@ -14,6 +15,7 @@ pub mod vents;
 pub mod water;
 
 pub use catalogue::{Catalogue, Fuel, FuelUnit, HeaterKind, Screen, Sheet, SheetKind};
+pub use catalogue_rows::bundled as bundled_catalogue;
 pub use covering::{Covering, Drawn, NightCover, PartCovering, PartException};
 pub use crop::{Bench, Crop};
 pub use heater::{HeatTarget, Heater};
