@@ -1,6 +1,11 @@
 //! What the engine needs of each hour, worked out once per weather year: sun, sky, ground.
 
-use super::year::Place;
+use super::ground::GroundSwing;
+use super::sky::{sky_c_from_dew_point, sky_c_from_infrared};
+use super::stats::monthly_means_c;
+use super::sun::{Sun, days_since_1970};
+use super::year::{Place, Record, WeatherYear};
+use crate::units::HOURS_PER_DAY;
 
 /// Ground reflectance for all surfaces (pvlib's and the handbooks' default).
 pub const ALBEDO: f64 = 0.2;
@@ -58,4 +63,64 @@ pub struct Climate {
     pub deep_ground_c: Vec<f64>,
     /// Lowest deep ground of the year, °C.
     pub deep_ground_min_c: f64,
+}
+
+impl ClimateHour {
+    /// Works out sun and sky of one record. The sun is that of the record's own date and year, at its stamp plus
+    /// `sun_offset_h`. Beam and circumsolar light are zero while it is down: then all light is even.
+    #[must_use]
+    pub fn from_record(record: &Record, place: &Place, sun_offset_h: f64, weekday: u32) -> Self {
+        let instant_h = f64::from(record.hour) + sun_offset_h;
+        let sun = Sun::at(place, record.year, record.month, record.day, instant_h);
+        let beam = if sun.is_up() { record.direct_normal_w_per_m2.max(0.0) } else { 0.0 };
+        let sky_c = match record.infrared_w_per_m2 {
+            Some(infrared) => sky_c_from_infrared(infrared),
+            None => sky_c_from_dew_point(record.dry_bulb_c, record.dew_point_c, record.cloud_tenths),
+        };
+        Self {
+            month: record.month,
+            day: record.day,
+            hour: record.hour,
+            outdoor_c: record.dry_bulb_c,
+            dew_point_c: record.dew_point_c,
+            wind_m_per_s: record.wind_m_per_s,
+            sky_c,
+            global_w_per_m2: record.global_w_per_m2.max(0.0),
+            diffuse_w_per_m2: record.diffuse_w_per_m2.max(0.0),
+            beam_normal_w_per_m2: beam,
+            anisotropy: (beam / sun.extraterrestrial_w_per_m2).clamp(0.0, 1.0),
+            sun: sun.direction,
+            weekday,
+        }
+    }
+}
+
+impl Climate {
+    /// Prepares a weather year.
+    #[must_use]
+    pub fn from_year(year: &WeatherYear) -> Self {
+        let first_weekday = first_weekday(year);
+        let hours = year.records.iter().enumerate().map(|(k, record)| {
+            let weekday = (first_weekday + (k / HOURS_PER_DAY) as u32) % 7;
+            ClimateHour::from_record(record, &year.place, year.sun_offset_h, weekday)
+        });
+        let swing = GroundSwing::from_monthly_means(&monthly_means_c(&year.records));
+        let deep_ground_c: Vec<f64> =
+            (0..year.records.len()).map(|k| swing.deep_c((k as f64 + 0.5) / HOURS_PER_DAY as f64)).collect();
+        Self {
+            place: year.place.clone(),
+            hours: hours.collect(),
+            deep_ground_min_c: deep_ground_c.iter().copied().fold(swing.mean_c, f64::min),
+            deep_ground_c,
+        }
+    }
+}
+
+/// Day of the week of the first record, 0 Monday: Monday ‡ in a typical year, the real one in a measured year.
+fn first_weekday(year: &WeatherYear) -> u32 {
+    match year.records.first() {
+        // 1 January 1970 was a Thursday.
+        Some(first) if !year.typical => (days_since_1970(first.year, first.month, first.day) + 3).rem_euclid(7) as u32,
+        _ => 0,
+    }
 }
