@@ -21,7 +21,7 @@ pub const LITRES_PER_US_GALLON: f64 = 3.785_411_784;
 /// Kilograms in a pound.
 pub const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
 /// Joules in a British thermal unit (International Table).
-pub const JOULES_PER_BTU: f64 = 1055.055_852_62;
+pub const JOULES_PER_BTU: f64 = 1_055.055_852_62;
 
 /// °C to kelvin.
 #[must_use]

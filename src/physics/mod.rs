@@ -1,0 +1,13 @@
+//! One mechanism per file: plain numbers in, watts or W/K out. Nothing here knows of weather files or studies' files.
+
+pub mod air;
+pub mod ground;
+pub mod leakage;
+pub mod network;
+pub mod radiation;
+pub mod skin;
+pub mod solar;
+pub mod step;
+pub mod stores;
+pub mod tent_wall;
+pub mod vent;

@@ -1,0 +1,317 @@
+//! Steps a thermal network through time: a singly diagonally implicit Runge–Kutta method, thermostats, freezing.
+//!
+//! Conductances, boundaries and inputs are constant over a step. Flows over the step follow from the mean
+//! temperatures that the method itself weights, so the books of heat close to rounding.
+
+use super::network::{Factor, FreezingStore, HOLD_W_PER_K, MAX_NODES, Network, Node, NodeValues};
+
+/// Diagonal coefficient γ of the method: L-stable, third order.
+///
+/// # References
+/// R. Alexander, Diagonally implicit Runge–Kutta methods for stiff O.D.E.'s, SIAM J. Numer. Anal. 14 (1977) 1006.
+const GAMMA: f64 = 0.435_866_521_508_459;
+const B1: f64 = -1.5 * GAMMA * GAMMA + 4.0 * GAMMA - 0.25;
+const B2: f64 = 1.5 * GAMMA * GAMMA - 5.0 * GAMMA + 1.25;
+/// Weights of earlier stages, one row per stage.
+const STAGES: [[f64; 2]; 3] = [[0.0, 0.0], [(1.0 - GAMMA) / 2.0, 0.0], [B1, B2]];
+/// Weights of the stages in the mean over the step.
+const WEIGHTS: [f64; 3] = [B1, B2, GAMMA];
+
+/// Temperatures and ice of all nodes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct State {
+    /// °C.
+    pub temperature_c: NodeValues,
+    /// Share of a water node that is ice, 0 to 1.
+    pub ice_share: NodeValues,
+}
+
+impl State {
+    /// All nodes at one temperature; water is liquid and not below 0 °C.
+    #[must_use]
+    pub fn uniform(network: &Network, t_c: f64) -> Self {
+        let mut temperature_c = [t_c; MAX_NODES];
+        for (t, node) in temperature_c.iter_mut().zip(&network.nodes) {
+            if matches!(node, Node::Water(_)) {
+                *t = t.max(0.0);
+            }
+        }
+        Self { temperature_c, ice_share: [0.0; MAX_NODES] }
+    }
+
+    /// Heat that a node holds above liquid water or matter at 0 °C, J.
+    #[must_use]
+    pub fn enthalpy_j(&self, network: &Network, node: usize) -> f64 {
+        match network.nodes[node] {
+            Node::Capacity(c) => c * self.temperature_c[node],
+            Node::Water(water) => {
+                let (t, ice) = (self.temperature_c[node], self.ice_share[node]);
+                let specific = if ice >= 1.0 { water.ice_j_per_kgk } else { water.liquid_j_per_kgk };
+                water.mass_kg * (specific * t - ice * water.fusion_j_per_kg)
+            }
+        }
+    }
+}
+
+/// A heater with an ideal thermostat on its own node: the power that ends the step at setpoint, within its range.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Thermostat {
+    /// Node that is heated and sensed.
+    pub node: usize,
+    /// °C.
+    pub setpoint_c: f64,
+    /// Least power, W: zero for a heater, negative for a cooler.
+    pub min_w: f64,
+    /// Most power, W.
+    pub max_w: f64,
+}
+
+/// Thermostats that one step can have.
+pub const MAX_THERMOSTATS: usize = 2;
+
+/// What one step gives.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Step {
+    /// State at its end.
+    pub end: State,
+    /// Mean temperatures over it, °C.
+    pub mean_c: NodeValues,
+    /// Mean power of each thermostat, W.
+    pub heater_w: [f64; MAX_THERMOSTATS],
+}
+
+/// Splits of one step by freezing or melting points; more than a store can need.
+const MAX_SPLITS: usize = 8;
+
+/// Advances the network by `dt_s` seconds. More than [`MAX_THERMOSTATS`] thermostats are cut to that number.
+#[must_use]
+pub fn advance(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
+    let mut state = *start;
+    let mut mean_c = [0.0; MAX_NODES];
+    let mut heater_w = [0.0; MAX_THERMOSTATS];
+    let mut left_s = dt_s;
+    for split in 0..MAX_SPLITS {
+        let mut piece = linear_step(network, &state, left_s, thermostats);
+        let mut piece_s = left_s;
+        if split + 1 < MAX_SPLITS
+            && let Some(share) = first_phase_change(network, &state, &piece)
+        {
+            piece_s = left_s * share;
+            piece = linear_step(network, &state, piece_s, thermostats);
+        }
+        settle_phases(network, &state, &mut piece, thermostats, piece_s);
+        let weight = piece_s / dt_s;
+        for (sum, mean) in mean_c.iter_mut().zip(&piece.mean_c) {
+            *sum += weight * mean;
+        }
+        for (sum, w) in heater_w.iter_mut().zip(&piece.heater_w) {
+            *sum += weight * w;
+        }
+        state = piece.end;
+        left_s -= piece_s;
+        if left_s <= 0.0 {
+            break;
+        }
+    }
+    Step { end: state, mean_c, heater_w }
+}
+
+/// Temperatures of the stages' end and mean for one right-hand side.
+#[derive(Clone, Copy)]
+struct Response {
+    end: NodeValues,
+    mean: NodeValues,
+}
+
+/// One step without phase change inside: water that is partly ice is held at 0 °C.
+fn linear_step(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
+    let stage_s = GAMMA * dt_s;
+    let mut storage = [0.0; MAX_NODES];
+    let mut held = [0.0; MAX_NODES];
+    for (i, node) in network.nodes.iter().enumerate() {
+        match *node {
+            Node::Capacity(c) => storage[i] = c / stage_s,
+            Node::Water(water) => match phase(start.ice_share[i]) {
+                Phase::Freezing => held[i] = HOLD_W_PER_K,
+                Phase::Liquid => storage[i] = water.mass_kg * water.liquid_j_per_kgk / stage_s,
+                Phase::Ice => storage[i] = water.mass_kg * water.ice_j_per_kgk / stage_s,
+            },
+        }
+    }
+    let mut extra = storage;
+    for (e, h) in extra.iter_mut().zip(&held) {
+        *e += h;
+    }
+    let factor = network.factorise(&extra);
+    let stages = Stages { network, factor: &factor, storage: &storage };
+    let mut response = stages.run(&start.temperature_c, &network.source_w);
+    let heater_w = control(&stages, thermostats, &mut response);
+    for (i, h) in held.iter().enumerate() {
+        if *h > 0.0 {
+            response.end[i] = 0.0;
+            response.mean[i] = 0.0;
+        }
+    }
+    let end = State { temperature_c: response.end, ice_share: start.ice_share };
+    Step { end, mean_c: response.mean, heater_w }
+}
+
+struct Stages<'a> {
+    network: &'a Network,
+    factor: &'a Factor,
+    /// C/(γ h) per node.
+    storage: &'a NodeValues,
+}
+
+impl Stages<'_> {
+    fn run(&self, start: &NodeValues, source_w: &NodeValues) -> Response {
+        let count = self.network.nodes.len();
+        let mut slopes = [[0.0; MAX_NODES]; 2];
+        let mut stage = [0.0; MAX_NODES];
+        let mut mean = [0.0; MAX_NODES];
+        for (s, weights) in STAGES.iter().enumerate() {
+            let mut base = [0.0; MAX_NODES];
+            for i in 0..count {
+                // Slopes are kept as K per γh, hence the division by γ.
+                base[i] = start[i] + (weights[0] * slopes[0][i] + weights[1] * slopes[1][i]) / GAMMA;
+                stage[i] = self.storage[i] * base[i] + source_w[i];
+            }
+            self.network.solve(self.factor, &mut stage);
+            for i in 0..count {
+                mean[i] += WEIGHTS[s] * stage[i];
+                if s < 2 {
+                    slopes[s][i] = if self.storage[i] > 0.0 { stage[i] - base[i] } else { 0.0 };
+                }
+            }
+        }
+        Response { end: stage, mean }
+    }
+}
+
+/// Finds each thermostat's power and adds its response: projected Gauss–Seidel, exact for one thermostat and for two
+/// on the same node, converging for two that feel each other.
+fn control(stages: &Stages, thermostats: &[Thermostat], response: &mut Response) -> [f64; MAX_THERMOSTATS] {
+    let mut power = [0.0; MAX_THERMOSTATS];
+    let used = thermostats.len().min(MAX_THERMOSTATS);
+    let idle = |t: &Thermostat| t.min_w >= 0.0 && response.end[t.node] >= t.setpoint_c;
+    if thermostats[..used].iter().all(idle) {
+        return power;
+    }
+    let zero = [0.0; MAX_NODES];
+    let mut unit = [Response { end: zero, mean: zero }; MAX_THERMOSTATS];
+    for (u, t) in unit.iter_mut().zip(thermostats) {
+        let mut source = zero;
+        source[t.node] = 1.0;
+        *u = stages.run(&zero, &source);
+    }
+    let passes = if used > 1 { CONTROL_PASSES } else { 1 };
+    for _ in 0..passes {
+        let before = power;
+        for (i, t) in thermostats[..used].iter().enumerate() {
+            let others: f64 = (0..used).filter(|&j| j != i).map(|j| unit[j].end[t.node] * power[j]).sum();
+            let missing_k = t.setpoint_c - response.end[t.node] - others;
+            let own = unit[i].end[t.node];
+            let wanted = if own > RESPONSE_FLOOR {
+                missing_k / own
+            } else if missing_k > 0.0 {
+                t.max_w
+            } else {
+                t.min_w
+            };
+            power[i] = wanted.clamp(t.min_w, t.max_w.max(t.min_w));
+        }
+        if before == power {
+            break;
+        }
+    }
+    for (u, p) in unit.iter().zip(&power) {
+        if *p != 0.0 {
+            for i in 0..MAX_NODES {
+                response.end[i] += p * u.end[i];
+                response.mean[i] += p * u.mean[i];
+            }
+        }
+    }
+    power
+}
+
+/// Sweeps over two thermostats before the step is taken as it is; each sweep gains orders of magnitude.
+const CONTROL_PASSES: usize = 60;
+/// Below this response, K per W, a node cannot be moved: it is held at its freezing point.
+const RESPONSE_FLOOR: f64 = 1e-12;
+
+#[derive(PartialEq)]
+enum Phase {
+    Liquid,
+    Freezing,
+    Ice,
+}
+
+fn phase(ice_share: f64) -> Phase {
+    if ice_share <= 0.0 {
+        Phase::Liquid
+    } else if ice_share >= 1.0 {
+        Phase::Ice
+    } else {
+        Phase::Freezing
+    }
+}
+
+fn waters(network: &Network) -> impl Iterator<Item = (usize, FreezingStore)> + '_ {
+    network.nodes.iter().enumerate().filter_map(|(i, node)| match node {
+        Node::Water(water) => Some((i, *water)),
+        Node::Capacity(_) => None,
+    })
+}
+
+/// Mean heat into a node over a piece, heaters included, W.
+fn heat_into(network: &Network, piece: &Step, thermostats: &[Thermostat], node: usize) -> f64 {
+    let heaters: f64 = thermostats.iter().zip(&piece.heater_w).filter(|(t, _)| t.node == node).map(|(_, w)| w).sum();
+    network.net_flow_w(node, &piece.mean_c) + heaters
+}
+
+/// Share of the piece after which the first store reaches its freezing point or runs out of water or ice.
+fn first_phase_change(network: &Network, start: &State, piece: &Step) -> Option<f64> {
+    let mut earliest: Option<f64> = None;
+    for (node, _) in waters(network) {
+        let (from, to) = (start.temperature_c[node], piece.end.temperature_c[node]);
+        let crosses = match phase(start.ice_share[node]) {
+            Phase::Liquid => to < 0.0 && from > 0.0,
+            Phase::Ice => to > 0.0 && from < 0.0,
+            Phase::Freezing => false,
+        };
+        if crosses {
+            let share = (from / (from - to)).clamp(SMALLEST_PIECE, 1.0);
+            earliest = Some(earliest.map_or(share, |e: f64| e.min(share)));
+        }
+    }
+    earliest
+}
+
+/// Smallest share of a step that a crossing is cut at.
+const SMALLEST_PIECE: f64 = 1e-3;
+
+/// Turns what went past a freezing point into ice or water, so that no heat is lost.
+fn settle_phases(network: &Network, start: &State, piece: &mut Step, thermostats: &[Thermostat], piece_s: f64) {
+    for (node, water) in waters(network) {
+        let fusion_k_liquid = water.fusion_j_per_kg / water.liquid_j_per_kgk;
+        let fusion_k_ice = water.fusion_j_per_kg / water.ice_j_per_kgk;
+        let (mut t, mut ice) = (piece.end.temperature_c[node], start.ice_share[node]);
+        match phase(ice) {
+            Phase::Liquid if t < 0.0 => (t, ice) = (0.0, -t / fusion_k_liquid),
+            Phase::Ice if t > 0.0 => (t, ice) = (0.0, 1.0 - t / fusion_k_ice),
+            Phase::Freezing => {
+                let heat_j = heat_into(network, piece, thermostats, node) * piece_s;
+                ice -= heat_j / (water.mass_kg * water.fusion_j_per_kg);
+                if ice < 0.0 {
+                    (t, ice) = (-ice * fusion_k_liquid, 0.0);
+                } else if ice > 1.0 {
+                    (t, ice) = (-(ice - 1.0) * fusion_k_ice, 1.0);
+                }
+            }
+            Phase::Liquid | Phase::Ice => {}
+        }
+        piece.end.temperature_c[node] = t;
+        piece.end.ice_share[node] = ice;
+    }
+}
