@@ -11,7 +11,9 @@
 //!
 //! Layers 1 to 4 touch neither disk, clock, threads nor screen: the same input gives the same bits.
 
+pub mod geometry;
 pub mod model;
+pub mod physics;
 pub mod season;
 pub mod units;
 pub mod weather;

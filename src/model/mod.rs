@@ -11,6 +11,7 @@ pub mod own;
 pub mod prices;
 pub mod study;
 pub mod tent;
+pub mod validate;
 pub mod vents;
 pub mod water;
 
@@ -25,5 +26,6 @@ pub use own::OwnRows;
 pub use prices::{BandDays, ElectricityTariff, FuelPrice, Prices, TariffBand};
 pub use study::{FORMAT, Scenario, Season, Site, Study, WeatherChoice};
 pub use tent::{Tent, TentBase, TentOpening};
+pub use validate::{Problem, ProblemKind, Severity, problems};
 pub use vents::Vents;
 pub use water::{Vessels, WaterStore, Zone};

@@ -1,5 +1,23 @@
 //! A scenario on a weather: hourly series, season summary, books, design load, power cut.
 
+pub mod baseline;
+pub mod drive;
+pub mod error;
+pub mod hour;
+pub mod hours;
+pub mod house_model;
+pub mod layout;
+pub mod money;
+pub mod openings;
+pub mod plan;
+pub mod power_cut;
+pub mod record;
 pub mod result;
+pub mod run;
+pub mod steady;
+pub mod summary;
+pub mod thermostats;
 
+pub use error::RunError;
 pub use result::{Hold, HourStamp, HourlySeries, PowerCut, PowerCutTimes, ScenarioRun, ShellFigures, Summary};
+pub use run::{RunOptions, run_scenario, run_scenario_with};

@@ -1,6 +1,7 @@
 //! What the engine needs of each hour, worked out once per weather year: sun, sky, ground.
 
 use super::ground::GroundSwing;
+use super::outdoor::OutdoorFigures;
 use super::sky::{sky_c_from_dew_point, sky_c_from_infrared};
 use super::stats::monthly_means_c;
 use super::sun::{Sun, days_since_1970};
@@ -63,6 +64,8 @@ pub struct Climate {
     pub deep_ground_c: Vec<f64>,
     /// Lowest deep ground of the year, °C.
     pub deep_ground_min_c: f64,
+    /// Design temperatures.
+    pub outdoor: OutdoorFigures,
 }
 
 impl ClimateHour {
@@ -107,8 +110,10 @@ impl Climate {
         let swing = GroundSwing::from_monthly_means(&monthly_means_c(&year.records));
         let deep_ground_c: Vec<f64> =
             (0..year.records.len()).map(|k| swing.deep_c((k as f64 + 0.5) / HOURS_PER_DAY as f64)).collect();
+        let outdoor_c: Vec<f64> = year.records.iter().map(|r| r.dry_bulb_c).collect();
         Self {
             place: year.place.clone(),
+            outdoor: OutdoorFigures::of(&outdoor_c),
             hours: hours.collect(),
             deep_ground_min_c: deep_ground_c.iter().copied().fold(swing.mean_c, f64::min),
             deep_ground_c,

@@ -1,0 +1,84 @@
+//! Walks through one scenario.
+
+use super::check::Check;
+use super::kind::ProblemKind;
+use super::{heating, house, room, rows, tent};
+use crate::model::catalogue::{Catalogue, SheetKind};
+use crate::model::covering::{Drawn, NightCover};
+use crate::model::crop::Crop;
+use crate::model::study::Scenario;
+use crate::model::vents::Vents;
+use crate::model::water::{Vessels, Zone};
+use crate::units::Quantity;
+
+/// Hours of a clock.
+const CLOCK: (f64, f64) = (0.0, 24.0);
+
+pub(super) fn scenario(scenario: &Scenario, catalogue: &Catalogue, check: &mut Check) {
+    house::house(&scenario.house, &mut check.within("house"));
+    house::covering(scenario, catalogue, &mut check.within("covering"));
+    night_cover(&scenario.night_cover, true, catalogue, &mut check.within("night_cover"));
+    tent::tent(scenario, catalogue, &mut check.within("tent"));
+    for (index, vessels) in scenario.water.vessels.iter().enumerate() {
+        check.within(&format!("water.vessels[{index}]")).numbers(vessels, Vessels::NUMBERS);
+    }
+    heating::heaters(scenario, catalogue, check);
+    crop(&scenario.crop, &mut check.within("crop"));
+    room::bench(scenario, &mut check.within("bench"));
+    room::vessels(scenario, &mut check.within("water"));
+    vents(&scenario.vents, &mut check.within("vents"));
+}
+
+/// The zone that is meant: without a tent the house stands for it.
+pub(super) fn zone_of(scenario: &Scenario, zone: Zone) -> Zone {
+    if scenario.tent.present { zone } else { Zone::House }
+}
+
+/// A stack of sheets, outermost first.
+pub(super) fn stack(sheets: &[String], field: &str, catalogue: &Catalogue, check: &mut Check) {
+    if sheets.is_empty() {
+        check.add(field, "Sheets", ProblemKind::NoSheet);
+    }
+    for (index, key) in sheets.iter().enumerate() {
+        let place = format!("{field}[{index}]");
+        let Some(sheet) = catalogue.sheet(key) else {
+            rows::unknown("sheet", key, catalogue.sheets.iter().map(|s| s.key.as_str()), &place, "Sheets", check);
+            continue;
+        };
+        if index == 0 && sheet.kind == SheetKind::Liner {
+            let kind = ProblemKind::LinerOutermost { key: key.clone(), kind: sheet.kind };
+            check.add(&place, "Sheets", kind);
+        }
+    }
+}
+
+/// A night cover; one over the house must name the parts that it covers.
+pub(super) fn night_cover(cover: &NightCover, names_parts: bool, catalogue: &Catalogue, check: &mut Check) {
+    if catalogue.screen(&cover.screen).is_none() {
+        let known = catalogue.screens.iter().map(|s| s.key.as_str());
+        rows::unknown("night screen", &cover.screen, known, "screen", NightCover::screen.label, check);
+    }
+    if names_parts && cover.present && cover.parts.is_empty() {
+        check.add("parts", NightCover::parts.label, ProblemKind::CoversNothing);
+    }
+    if let Drawn::Between { from_hour, to_hour } = cover.drawn {
+        check.number("drawn.from_hour", "Drawn from", from_hour, CLOCK, Quantity::HourOfDay);
+        check.number("drawn.to_hour", "Drawn to", to_hour, CLOCK, Quantity::HourOfDay);
+    }
+}
+
+fn crop(crop: &Crop, check: &mut Check) {
+    check.numbers(crop, Crop::NUMBERS);
+    if crop.wanted_air_c < crop.limit_c {
+        let kind = ProblemKind::LimitAboveWanted { limit_c: crop.limit_c, wanted_c: crop.wanted_air_c };
+        check.add("limit_c", Crop::limit_c.label, kind);
+    }
+}
+
+fn vents(vents: &Vents, check: &mut Check) {
+    check.numbers(vents, Vents::NUMBERS);
+    if vents.present && vents.full_at_c <= vents.opens_at_c {
+        let kind = ProblemKind::OpenerReversed { opens_at_c: vents.opens_at_c, full_at_c: vents.full_at_c };
+        check.add("full_at_c", Vents::full_at_c.label, kind);
+    }
+}

@@ -1,0 +1,67 @@
+//! Checks of what belongs to the whole study: site, season, list of scenarios.
+
+use super::MOST_SCENARIOS;
+use super::check::Check;
+use super::kind::ProblemKind;
+use crate::model::study::{Season, Site, Study, WeatherChoice};
+use crate::units::Quantity;
+
+/// Days of each month of a weather year; 29 February is in none of the typical years.
+const DAYS: [u32; 12] = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+pub(super) fn site(study: &Study, check: &mut Check) {
+    let mut check = check.within("site");
+    let site = &study.site;
+    for (input, value, limit) in
+        [(Site::latitude_deg, site.latitude_deg, 90.0), (Site::longitude_deg, site.longitude_deg, 180.0)]
+    {
+        if let Some(value) = value {
+            check.number(input.key, input.label, value, (-limit, limit), Quantity::Angle);
+        }
+    }
+    let (WeatherChoice::Station(named) | WeatherChoice::File(named)) = &site.weather;
+    if named.trim().is_empty() {
+        check.add(Site::weather.key, Site::weather.label, ProblemKind::Empty);
+    }
+}
+
+pub(super) fn season(season: &Season, check: &mut Check) {
+    let mut check = check.within("season");
+    check.numbers(season, Season::NUMBERS);
+    day_exists(season.from_month, season.from_day, &Season::from_day, &mut check);
+    day_exists(season.to_month, season.to_day, &Season::to_day, &mut check);
+}
+
+fn day_exists(month: u32, day: u32, input: &crate::model::input::NumberInput<Season>, check: &mut Check) {
+    let last = (month as usize).checked_sub(1).and_then(|index| DAYS.get(index));
+    if let Some(&last) = last
+        && last < day
+        && input.accepts(f64::from(day))
+    {
+        check.add(input.key, input.label, ProblemKind::NoSuchDay { month, day, last });
+    }
+}
+
+pub(super) fn scenario_list(study: &Study, check: &mut Check) {
+    let count = study.scenarios.len();
+    if count == 0 {
+        check.add("scenarios", "Scenarios", ProblemKind::NoScenarios);
+        return;
+    }
+    if MOST_SCENARIOS < count {
+        check.add("scenarios", "Scenarios", ProblemKind::TooManyScenarios { found: count, most: MOST_SCENARIOS });
+    }
+    if count <= study.reference {
+        let kind = ProblemKind::NoSuchReference { found: study.reference, scenarios: count };
+        check.add("reference", "Reference scenario", kind);
+    }
+    for (index, scenario) in study.scenarios.iter().enumerate() {
+        let mut check = check.within_scenario(index, &scenario.name);
+        let name = scenario.name.trim();
+        if name.is_empty() {
+            check.add("name", "Name", ProblemKind::Empty);
+        } else if study.scenarios.iter().take(index).any(|other| other.name.trim() == name) {
+            check.add("name", "Name", ProblemKind::Twice { name: name.to_owned() });
+        }
+    }
+}

@@ -1,0 +1,183 @@
+//! The plant house as a network: sets each hour's boundaries, finds the flows that depend on the temperatures
+//! themselves (leakage, vents, fan, tent opening), and steps.
+
+use super::drive::HourDrive;
+use super::error::RunError;
+use super::layout::TentLinks;
+use super::openings::{Flows, Openings};
+use super::plan::Plan;
+use crate::model::Scenario;
+use crate::physics::network::{Network, NodeValues};
+use crate::physics::step::{State, Step, Thermostat, advance};
+
+/// Parts of an hour that one step covers, s: short at first, where the hour's new weather strikes.
+pub const STEPS_S: [f64; 3] = [600.0, 1200.0, 1800.0];
+
+/// Rounds of the iteration before a step is taken as it is.
+const MOST_ROUNDS: usize = 30;
+/// How far the assumed air temperature may be from the computed one, K, while nothing is open: leakage changes by
+/// less than 0.3 % then, which moves no hourly mean by more than 0.02 K.
+const CLOSED_TOLERANCE_K: f64 = 0.1;
+/// The same while vents, fan or tent react to it.
+const OPEN_TOLERANCE_K: f64 = 0.005;
+
+/// A house in motion.
+pub struct HouseModel<'a> {
+    /// What stays the same.
+    pub plan: &'a Plan,
+    openings: Openings,
+    network: Network,
+    tent_links: Option<TentLinks>,
+    /// Temperatures and ice now.
+    pub state: State,
+    /// Steps whose iteration did not come to rest.
+    pub restless_steps: usize,
+}
+
+/// One step of the house.
+#[derive(Debug, Clone, Copy)]
+pub struct HouseStep {
+    /// Of the network.
+    pub step: Step,
+    /// Flows that depend on temperature, as they were in that step.
+    pub flows: Flows,
+}
+
+impl<'a> HouseModel<'a> {
+    /// A house at one temperature.
+    ///
+    /// # Errors
+    /// Never for a plan made by [`Plan::new`]; a network that cannot be laid out reads as a season without hours.
+    pub fn new(plan: &'a Plan, scenario: &Scenario, start_c: f64) -> Result<Self, RunError> {
+        let (network, tent_links) =
+            plan.layout.network(&plan.house, plan.tent.as_ref().map(|t| &t.zone)).ok_or(RunError::EmptySeason)?;
+        let state = State::uniform(&network, start_c);
+        Ok(Self { plan, openings: Openings::of(scenario, plan), network, tent_links, state, restless_steps: 0 })
+    }
+
+    /// Heat of all nodes above 0 °C, J.
+    #[must_use]
+    pub fn enthalpy_j(&self) -> f64 {
+        (0..self.network.len()).map(|node| self.state.enthalpy_j(&self.network, node)).sum()
+    }
+
+    /// Steps the house through `dt_s` seconds of an hour; the fan stops without mains.
+    pub fn step(&mut self, drive: &HourDrive, dt_s: f64, thermostats: &[Thermostat], mains: bool) -> HouseStep {
+        let (house_air, tent_air) = self.air_nodes();
+        let mut assumed = Assumed::new(self.state.temperature_c[house_air], self.state.temperature_c[tent_air]);
+        let mut round = 0;
+        loop {
+            let flows = self.openings.flows(drive, assumed.house.value, assumed.tent.value, mains);
+            self.apply(drive, &flows);
+            let step = advance(&self.network, &self.state, dt_s, thermostats);
+            let (house_c, tent_c) = (step.mean_c[house_air], step.mean_c[tent_air]);
+            let reacts = flows.reacts || self.openings.react_at(house_c, tent_c);
+            let tolerance = if reacts { OPEN_TOLERANCE_K } else { CLOSED_TOLERANCE_K };
+            round += 1;
+            let settled = assumed.within(house_c, tent_c, tolerance);
+            if settled || round == MOST_ROUNDS {
+                self.restless_steps += usize::from(!settled);
+                self.state = step.end;
+                return HouseStep { step, flows };
+            }
+            assumed.house.narrow(house_c);
+            assumed.tent.narrow(tent_c);
+        }
+    }
+
+    /// Air nodes of house and tent; the house's twice without a tent.
+    fn air_nodes(&self) -> (usize, usize) {
+        let house = self.plan.layout.house.air;
+        (house, self.plan.layout.tent.map_or(house, |t| t.air))
+    }
+
+    fn apply(&mut self, drive: &HourDrive, flows: &Flows) {
+        let plan = self.plan;
+        let (house, outdoor_c) = (plan.layout.house, drive.outdoor_c);
+        let outdoor_w_per_k = flows.leakage_w_per_k + flows.vent_w_per_k;
+        let mut air_source =
+            drive.skin_source_w + outdoor_w_per_k * outdoor_c + plan.party_w_per_k * drive.behind_party_wall_c;
+        air_source += drive.house_sun.air_w + flows.vent_slope_w_per_k * flows.house_c + flows.tent_offset_w;
+        let air_boundary = drive.skin_w_per_k + outdoor_w_per_k + plan.party_w_per_k + flows.vent_slope_w_per_k;
+        self.network.set_node(house.air, air_boundary, air_source);
+        self.network.set_node(
+            house.floor,
+            plan.edge_w_per_k + plan.core_w_per_k,
+            plan.edge_w_per_k * outdoor_c + plan.core_w_per_k * drive.deep_ground_c + drive.house_sun.floor_w,
+        );
+        if let Some(water) = house.water {
+            self.network.set_node(water, 0.0, drive.house_sun.water_w);
+        }
+        if let (Some(nodes), Some(links), Some(tent)) = (plan.layout.tent, self.tent_links, &plan.tent) {
+            self.network
+                .set_link(links.wall, drive.tent_wall_w_per_k + flows.tent_open_w_per_k + flows.tent_slope_w_per_k);
+            self.network.set_link(links.base, tent.base_w_per_k);
+            self.network.set_node(nodes.air, 0.0, drive.tent_sun.air_w - flows.tent_offset_w);
+            let core = tent.core_w_per_k;
+            self.network.set_node(nodes.floor, core, core * drive.deep_ground_c + drive.tent_sun.floor_w);
+            if let Some(water) = nodes.water {
+                self.network.set_node(water, 0.0, drive.tent_sun.water_w);
+            }
+        }
+    }
+
+    /// Steady temperatures in this hour with one node held, and the heat that holding takes, W (never below zero).
+    #[must_use]
+    pub fn steady_load(&mut self, drive: &HourDrive, flows: &Flows, node: usize, setpoint_c: f64) -> (NodeValues, f64) {
+        self.apply(drive, flows);
+        let temperatures = self.network.steady(&[(node, setpoint_c)]);
+        let load_w = -self.network.net_flow_w(node, &temperatures);
+        (temperatures, load_w.max(0.0))
+    }
+
+    /// The openings, for steady loads.
+    #[must_use]
+    pub fn openings(&self) -> &Openings {
+        &self.openings
+    }
+}
+
+/// Assumed mean air temperatures of a step, each with the range that its true value must lie in.
+struct Assumed {
+    house: Bracket,
+    tent: Bracket,
+}
+
+impl Assumed {
+    fn new(house_c: f64, tent_c: f64) -> Self {
+        Self { house: Bracket::new(house_c), tent: Bracket::new(tent_c) }
+    }
+
+    fn within(&self, house_c: f64, tent_c: f64, tolerance_k: f64) -> bool {
+        (self.house.value - house_c).abs() <= tolerance_k && (self.tent.value - tent_c).abs() <= tolerance_k
+    }
+}
+
+/// A value that is sought between two bounds: what the computation answers to it tells on which side the truth lies.
+struct Bracket {
+    value: f64,
+    low: f64,
+    high: f64,
+}
+
+impl Bracket {
+    fn new(value: f64) -> Self {
+        Self { value, low: f64::NEG_INFINITY, high: f64::INFINITY }
+    }
+
+    fn narrow(&mut self, answer: f64) {
+        if answer > self.value {
+            self.low = self.value;
+        } else {
+            self.high = self.value;
+        }
+        if self.high - self.low < OPEN_TOLERANCE_K / 10.0 {
+            // The other unknown has moved the root out of the range: begin anew.
+            *self = Self::new(answer);
+        } else if self.low < answer && answer < self.high {
+            self.value = answer;
+        } else {
+            self.value = f64::midpoint(self.low, self.high);
+        }
+    }
+}

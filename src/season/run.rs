@@ -1,0 +1,191 @@
+//! One scenario through one season.
+
+use super::baseline::Baseline;
+use super::drive::{DriveSettings, HourDrive};
+use super::error::RunError;
+use super::hour::{HourMeans, run_hour};
+use super::hours::{RUN_AHEAD_DAYS, RUN_AHEAD_HEATED_DAYS, SeasonHours};
+use super::house_model::HouseModel;
+use super::plan::Plan;
+use super::power_cut::{self, Course, coldest_spell_start};
+use super::record::SeriesWriter;
+use super::result::{HourlySeries, ScenarioRun};
+use super::steady::bracket;
+use super::summary;
+use super::thermostats::{Heating, HourThermostats};
+use crate::model::{Catalogue, Scenario, Study};
+use crate::physics::step::State;
+use crate::units::HOURS_PER_DAY;
+use crate::weather::Climate;
+
+/// How a run is made; the default is what the program shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct RunOptions {
+    /// Heaters without limit of output.
+    pub unlimited_heat: bool,
+    /// Equal parts that each step is cut into; 1 as a rule, more to prove that the step is short enough.
+    pub refine: u32,
+}
+
+impl Default for RunOptions {
+    fn default() -> Self {
+        Self { unlimited_heat: false, refine: 1 }
+    }
+}
+
+/// Runs a scenario of the study on a climate. `cancelled` is asked once per simulated day.
+///
+/// # Errors
+/// [`RunError::Cancelled`]; otherwise what the study's validation would have refused: unknown catalogue keys, empty
+/// stacks, an immersion heater without water, a season that the weather lacks.
+pub fn run_scenario(
+    study: &Study,
+    scenario: &Scenario,
+    climate: &Climate,
+    catalogue: &Catalogue,
+    cancelled: &dyn Fn() -> bool,
+) -> Result<ScenarioRun, RunError> {
+    run_scenario_with(study, scenario, climate, catalogue, cancelled, RunOptions::default())
+}
+
+/// As [`run_scenario`], with options.
+///
+/// # Errors
+/// As [`run_scenario`].
+pub fn run_scenario_with(
+    study: &Study,
+    scenario: &Scenario,
+    climate: &Climate,
+    catalogue: &Catalogue,
+    cancelled: &dyn Fn() -> bool,
+    options: RunOptions,
+) -> Result<ScenarioRun, RunError> {
+    let catalogue = catalogue.with_own(&study.own);
+    let plan = Plan::new(scenario, &catalogue)?;
+    let heating = Heating::of(scenario, &plan.layout)?;
+    let hours = SeasonHours::find(&study.season, climate)?;
+    let season = Season { scenario, climate, plan: &plan, heating: &heating, hours, options };
+    let settings = DriveSettings::of(scenario);
+    let drive = |record: usize| HourDrive::new(&plan, settings, climate, record);
+
+    let mut model = season.run_ahead(&drive, cancelled)?;
+    let baseline = Baseline::of(scenario, &plan, model.openings());
+    let writer = SeriesWriter::new(study, scenario, &catalogue, &plan, baseline, hours.len())?;
+    let passed = season.run(&mut model, &drive, writer, cancelled)?;
+
+    let clock: Vec<u32> = passed.series.record.iter().map(|&r| climate.hours[r].hour).collect();
+    let bracket = bracket(&mut model, &heating, &passed.drives, &clock);
+    let cut = season.power_cut(&passed, &drive, &catalogue)?;
+    let context = summary::Context { study, scenario, climate, plan: &plan, heating: &heating, baseline };
+    let summary = summary::summarise(&context, &mut model, &passed, bracket, &cut);
+    Ok(ScenarioRun { summary, shell: summary::shell_figures(scenario, &plan, model.openings()), hours: passed.series })
+}
+
+/// What a season run leaves behind for its summary.
+pub(super) struct Passed {
+    pub series: HourlySeries,
+    pub money: super::record::Money,
+    pub drives: Vec<HourDrive>,
+    /// Sum of sun, heat and inward boundary flows, Wh.
+    pub throughput_wh: f64,
+    /// First hour of the coldest spell, and the state at its start.
+    pub cut_hour: usize,
+    pub cut_state: State,
+}
+
+/// Two courses of a power cut.
+pub(super) struct Cut {
+    pub with_water: Course,
+    pub without_water: Course,
+}
+
+struct Season<'a> {
+    scenario: &'a Scenario,
+    climate: &'a Climate,
+    plan: &'a Plan,
+    heating: &'a Heating<'a>,
+    hours: SeasonHours,
+    options: RunOptions,
+}
+
+impl<'a> Season<'a> {
+    /// Runs the days before the season, from the mean outdoor temperature of their first day.
+    fn run_ahead(
+        &self,
+        drive: &dyn Fn(usize) -> HourDrive,
+        cancelled: &dyn Fn() -> bool,
+    ) -> Result<HouseModel<'a>, RunError> {
+        let first_day = (0..HOURS_PER_DAY).map(|k| self.climate.hours[self.hours.ahead_record(k)].outdoor_c);
+        let mut model = HouseModel::new(self.plan, self.scenario, first_day.sum::<f64>() / HOURS_PER_DAY as f64)?;
+        let heated_from = (RUN_AHEAD_DAYS - RUN_AHEAD_HEATED_DAYS) * HOURS_PER_DAY;
+        for k in 0..RUN_AHEAD_DAYS * HOURS_PER_DAY {
+            if k % HOURS_PER_DAY == 0 && cancelled() {
+                return Err(RunError::Cancelled);
+            }
+            let record = self.hours.ahead_record(k);
+            let thermostats = if k < heated_from { HourThermostats::none() } else { self.thermostats_at(record) };
+            run_hour(&mut model, &drive(record), &thermostats, true, self.options.refine);
+        }
+        Ok(model)
+    }
+
+    fn run(
+        &self,
+        model: &mut HouseModel,
+        drive: &dyn Fn(usize) -> HourDrive,
+        mut writer: SeriesWriter,
+        cancelled: &dyn Fn() -> bool,
+    ) -> Result<Passed, RunError> {
+        let count = self.hours.len();
+        let drives: Vec<HourDrive> = (0..count).map(|k| drive(self.hours.record(k))).collect();
+        let outdoor_c: Vec<f64> = drives.iter().map(|d| d.outdoor_c).collect();
+        let cut_hour = coldest_spell_start(&outdoor_c);
+        let (mut cut_state, mut throughput_wh) = (model.state, 0.0);
+        for (k, drive) in drives.iter().enumerate() {
+            if k % HOURS_PER_DAY == 0 && cancelled() {
+                return Err(RunError::Cancelled);
+            }
+            if k == cut_hour {
+                cut_state = model.state;
+            }
+            let record = self.hours.record(k);
+            let thermostats = self.thermostats_at(record);
+            let means = run_hour(model, drive, &thermostats, true, self.options.refine);
+            throughput_wh += throughput_w(drive, &means);
+            let ice = &model.state.ice_share;
+            writer.push(record, &self.climate.hours[record], drive, &means, ice);
+        }
+        let (series, money) = writer.finish();
+        Ok(Passed { series, money, drives, throughput_wh, cut_hour, cut_state })
+    }
+
+    fn thermostats_at(&self, record: usize) -> HourThermostats {
+        self.heating.at(self.climate.hours[record].hour, true, self.options.unlimited_heat)
+    }
+
+    fn power_cut(
+        &self,
+        passed: &Passed,
+        drive: &dyn Fn(usize) -> HourDrive,
+        catalogue: &Catalogue,
+    ) -> Result<Cut, RunError> {
+        let record = |k: usize| self.hours.record(passed.cut_hour + k);
+        let hour = |k: usize| self.climate.hours[record(k)].hour;
+        let with_water =
+            power_cut::follow(self.plan, self.scenario, &passed.cut_state, &|k| (drive(record(k)), hour(k)))?;
+        if !self.scenario.water.present {
+            return Ok(Cut { without_water: with_water.clone(), with_water });
+        }
+        let (dry, dry_plan, dry_state) =
+            power_cut::without_vessels(self.scenario, catalogue, self.plan, &passed.cut_state)?;
+        let settings = DriveSettings::of(&dry);
+        let dry_drive = |k: usize| (HourDrive::new(&dry_plan, settings, self.climate, record(k)), hour(k));
+        let without_water = power_cut::follow(&dry_plan, &dry, &dry_state, &dry_drive)?;
+        Ok(Cut { with_water, without_water })
+    }
+}
+
+/// Sun, heat and inward boundary flows of an hour, W.
+fn throughput_w(drive: &HourDrive, means: &HourMeans) -> f64 {
+    drive.house_sun.kept_w() + drive.tent_sun.kept_w() + means.heater_w.iter().sum::<f64>() + means.boundary_inflow_w
+}

@@ -1,0 +1,93 @@
+//! Steady two-zone loads: the degree-hour bracket and the design load.
+
+use super::drive::{HourDrive, tent_wall_w_per_k};
+use super::house_model::HouseModel;
+use super::openings::Flows;
+use super::plan::Plan;
+use super::thermostats::Heating;
+use crate::model::{BehindPartyWall, Scenario};
+use crate::units::HOURS_PER_DAY;
+
+/// Rounds in which leakage and house air find each other; each gains about two digits.
+const LEAKAGE_ROUNDS: usize = 3;
+
+/// Heat of the scenario without stores: hour by hour, and day by day as if stores carried a whole day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Bracket {
+    /// Day by day, kWh.
+    pub low_kwh: f64,
+    /// Hour by hour, kWh.
+    pub high_kwh: f64,
+}
+
+/// The bracket of a season's hours; `None` without a heater or with hours in which the first heater is off.
+/// `clock` is the hour ending of each drive.
+#[must_use]
+pub fn bracket(model: &mut HouseModel, heating: &Heating, drives: &[HourDrive], clock: &[u32]) -> Option<Bracket> {
+    let (heater, node) = heating.first()?;
+    let setpoints: Option<Vec<f64>> = clock.iter().map(|&hour| heater.setpoint_c(f64::from(hour) - 0.5)).collect();
+    let setpoints = setpoints?;
+    let mut sums = Bracket { low_kwh: 0.0, high_kwh: 0.0 };
+    for (day, day_setpoints) in drives.chunks(HOURS_PER_DAY).zip(setpoints.chunks(HOURS_PER_DAY)) {
+        for (drive, setpoint_c) in day.iter().zip(day_setpoints) {
+            sums.high_kwh += shut_load_w(model, drive, node, *setpoint_c) / 1000.0;
+        }
+        let mean_setpoint_c = day_setpoints.iter().sum::<f64>() / day_setpoints.len() as f64;
+        sums.low_kwh += shut_load_w(model, &HourDrive::mean(day), node, mean_setpoint_c) * day.len() as f64 / 1000.0;
+    }
+    Some(sums)
+}
+
+/// Steady load with vents shut, W.
+fn shut_load_w(model: &mut HouseModel, drive: &HourDrive, node: usize, setpoint_c: f64) -> f64 {
+    let house_air = model.plan.layout.house.air;
+    let mut house_c = if node == house_air { setpoint_c } else { drive.outdoor_c };
+    let mut load_w = 0.0;
+    let rounds = if node == house_air { 1 } else { LEAKAGE_ROUNDS };
+    for _ in 0..rounds {
+        let flows = model.openings().shut(drive, house_c);
+        let (temperatures, w) = model.steady_load(drive, &flows, node, setpoint_c);
+        (house_c, load_w) = (temperatures[house_air], w);
+    }
+    load_w
+}
+
+/// Steady load at a design outdoor temperature, W: handbook U and air changes, no wind or sky correction, no sun,
+/// night covers drawn, tent shut, the first heater's higher setpoint (without a heater the crop's wanted air), deep
+/// ground at its yearly minimum.
+#[must_use]
+pub fn design_load_w(
+    model: &mut HouseModel,
+    heating: &Heating,
+    scenario: &Scenario,
+    outdoor_c: f64,
+    deep_ground_min_c: f64,
+) -> f64 {
+    let crop_air = super::thermostats::zone_nodes(&model.plan.layout, scenario.crop.zone).air;
+    let (node, setpoint_c) = match heating.first() {
+        Some((heater, node)) => match heater.higher_setpoint_c() {
+            Some(setpoint_c) => (node, setpoint_c),
+            None => return 0.0,
+        },
+        None => (crop_air, scenario.crop.wanted_air_c),
+    };
+    let drive = design_drive(model.plan, scenario, outdoor_c, deep_ground_min_c);
+    let flows = Flows { leakage_w_per_k: model.openings().design_leakage_w_per_k(), ..Flows::default() };
+    model.steady_load(&drive, &flows, node, setpoint_c).1
+}
+
+fn design_drive(plan: &Plan, scenario: &Scenario, outdoor_c: f64, deep_ground_c: f64) -> HourDrive {
+    let skin_w_per_k: f64 = plan.skin.iter().map(|g| g.area_m2 / (g.resistance + g.night_resistance)).sum();
+    HourDrive {
+        outdoor_c,
+        skin_w_per_k,
+        skin_source_w: skin_w_per_k * outdoor_c,
+        deep_ground_c,
+        behind_party_wall_c: match scenario.house.behind_party_wall {
+            BehindPartyWall::Outdoors => outdoor_c,
+            BehindPartyWall::HeldAt(t_c) => t_c,
+        },
+        tent_wall_w_per_k: tent_wall_w_per_k(plan, true),
+        ..HourDrive::default()
+    }
+}
