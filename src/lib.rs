@@ -15,5 +15,6 @@ pub mod geometry;
 pub mod model;
 pub mod physics;
 pub mod season;
+pub mod storage;
 pub mod units;
 pub mod weather;

@@ -1,0 +1,16 @@
+//! Study files on disk and the weather that they name.
+//!
+//! A study is RON with a `format` number at the top; every field has a default, unknown fields are refused with their
+//! place and the nearest known name. Reading and writing text touches no disk; [`load`] and [`save`] do.
+
+mod demo;
+mod fault;
+mod files;
+mod scan;
+mod text;
+
+pub use demo::{DEMO_NAME, demo, demo_text};
+pub use fault::{Fault, FileError, FileFault, Place, StudyFileError};
+pub use files::{load, read_file, save};
+pub use scan::{path_at, place_of};
+pub use text::{LARGEST_FILE_BYTES, read_bytes, read_study, write_study};
