@@ -1,5 +1,6 @@
 //! Closes the holes of a raw year, and counts them.
 
+use super::calendar::stamp;
 use super::error::Problem;
 use super::fill_sun::{complete_sun, day_cloud_tenths};
 use super::raw::{RawRow, RawYear};
@@ -28,20 +29,23 @@ pub fn fill(raw: RawYear) -> Result<WeatherYear, Problem> {
     let sun = complete_sun(&raw, &dry_bulb, &mut filled);
     let cloud = fill_cloud(&raw.rows, &day_cloud_tenths(&sun), &mut filled);
     filled.infrared = raw.rows.iter().filter(|row| row.infrared_w_per_m2.is_none()).count();
-    let records = raw.rows.iter().enumerate().map(|(k, row)| Record {
-        year: row.year,
-        month: row.month,
-        day: row.day,
-        hour: row.hour,
-        dry_bulb_c: dry_bulb[k],
-        dew_point_c: dew_point[k],
-        wind_m_per_s: wind[k],
-        global_w_per_m2: sun.parts[k].global,
-        direct_normal_w_per_m2: sun.parts[k].direct_normal,
-        diffuse_w_per_m2: sun.parts[k].diffuse,
-        infrared_w_per_m2: row.infrared_w_per_m2,
-        cloud_tenths: cloud[k],
-    });
+    let air = dry_bulb.iter().zip(dew_point).zip(wind);
+    let light = sun.parts.iter().zip(cloud);
+    let records =
+        raw.rows.iter().zip(air).zip(light).map(|((row, ((t, dew_point_c), wind_m_per_s)), (parts, cloud))| Record {
+            year: row.year,
+            month: row.month,
+            day: row.day,
+            hour: row.hour,
+            dry_bulb_c: *t,
+            dew_point_c,
+            wind_m_per_s,
+            global_w_per_m2: parts.global,
+            direct_normal_w_per_m2: parts.direct_normal,
+            diffuse_w_per_m2: parts.diffuse,
+            infrared_w_per_m2: row.infrared_w_per_m2,
+            cloud_tenths: cloud,
+        });
     let records = records.collect();
     let mut notes = raw.notes;
     notes.extend(sun.notes);
@@ -91,7 +95,7 @@ fn fill_dry_bulb(rows: &[RawRow], filled: &mut Filled) -> Result<Vec<f64>, Probl
     match gaps(&values).first() {
         Some(&(start, hours)) => {
             let row = rows.get(start).copied().unwrap_or_default();
-            Err(Problem::LongGap { line: row.line, month: row.month, day: row.day, hour: row.hour, hours })
+            Err(Problem::LongGap { line: row.line, start: stamp(&row), hours })
         }
         None => Ok(values.into_iter().flatten().collect()),
     }

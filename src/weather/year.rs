@@ -55,7 +55,7 @@ pub struct Filled {
     pub wind: usize,
     /// Interpolated or estimated sun.
     pub sun: usize,
-    /// Cloud covers taken as 5 tenths.
+    /// Cloud covers taken as 5 tenths, or from the estimated sun.
     pub cloud: usize,
     /// Sky radiation estimated from dew point and cloud.
     pub infrared: usize,
