@@ -12,6 +12,7 @@
 //! Layers 1 to 4 touch neither disk, clock, threads nor screen: the same input gives the same bits.
 
 pub mod geometry;
+pub mod headless;
 pub mod model;
 pub mod physics;
 pub mod season;

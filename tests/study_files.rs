@@ -62,10 +62,10 @@ fn thirty_broken_files_are_refused_with_place_and_remedy() {
 #[test]
 fn what_no_editor_would_write_is_refused_too() {
     let too_large = vec![b' '; 5_000_001];
-    assert!(matches!(read_bytes(&too_large).map_err(|e| e.fault), Err(Fault::TooLarge { .. })));
+    assert!(matches!(read_bytes(&too_large).map_err(|e| *e.fault), Err(Fault::TooLarge { .. })));
     let not_text = read_bytes(b"(format: 1,\n title: \"\xff\")").expect_err("not text");
-    assert_eq!((not_text.place.map(|p| p.line), not_text.fault), (Some(2), Fault::NotText));
-    assert!(matches!(read_bytes(b" \n").map_err(|e| e.fault), Err(Fault::Nothing)));
+    assert_eq!((not_text.place.map(|p| p.line), *not_text.fault), (Some(2), Fault::NotText));
+    assert!(matches!(read_bytes(b" \n").map_err(|e| *e.fault), Err(Fault::Nothing)));
     let deep = format!("(title: {})", "(".repeat(100_000));
     assert!(read_study(&deep).is_err());
 }

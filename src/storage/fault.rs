@@ -28,10 +28,14 @@ pub struct StudyFileError {
     /// Field at that place, such as `scenarios[1].tent.height_m`; empty where none is.
     pub path: String,
     /// What is wrong.
-    pub fault: Fault,
+    pub fault: Box<Fault>,
 }
 
 impl StudyFileError {
+    pub(super) fn new(place: Option<Place>, path: &str, fault: Fault) -> Self {
+        Self { place, path: path.to_owned(), fault: Box::new(fault) }
+    }
+
     fn place_and_path(&self) -> String {
         let place = self.place.map(|p| format!("{p}: ")).unwrap_or_default();
         if self.path.is_empty() { place } else { format!("{place}{}: ", self.path) }

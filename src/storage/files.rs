@@ -33,7 +33,7 @@ pub fn read_file(path: &Path) -> Result<Vec<u8>, FileFault> {
     }
     if LARGEST_FILE_BYTES < about.len() {
         let fault = Fault::TooLarge { bytes: about.len(), most: LARGEST_FILE_BYTES };
-        return Err(StudyFileError { place: None, path: String::new(), fault }.into());
+        return Err(StudyFileError::new(None, "", fault).into());
     }
     fs::read(path).map_err(reading)
 }

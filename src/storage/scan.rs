@@ -145,11 +145,11 @@ impl<'a> Walk<'a> {
             (Kind::Close, _) => drop(self.frames.pop()),
             (Kind::Comma, Some(Frame::List(index))) => *index += 1,
             (Kind::Comma, Some(Frame::Struct(field))) => *field = None,
-            (Kind::Word(name), Some(Frame::Struct(field))) => {
-                if self.tokens.peek().is_some_and(|next| next.kind == Kind::Colon) {
-                    *field = Some(name);
-                    names_field = true;
-                }
+            (Kind::Word(name), Some(Frame::Struct(field)))
+                if self.tokens.peek().is_some_and(|next| next.kind == Kind::Colon) =>
+            {
+                *field = Some(name);
+                names_field = true;
             }
             _ => {}
         }

@@ -43,7 +43,7 @@ pub fn read_bytes(bytes: &[u8]) -> Result<Study, StudyFileError> {
         Err(error) => {
             let good = bytes.get(..error.valid_up_to()).unwrap_or_default();
             let line = 1 + good.iter().filter(|byte| **byte == b'\n').count();
-            Err(StudyFileError { place: Some(Place { line, column: 1 }), path: String::new(), fault: Fault::NotText })
+            Err(StudyFileError::new(Some(Place { line, column: 1 }), "", Fault::NotText))
         }
     }
 }
@@ -70,7 +70,7 @@ pub fn read_study(text: &str) -> Result<Study, StudyFileError> {
 }
 
 fn whole_file(fault: Fault) -> StudyFileError {
-    StudyFileError { place: None, path: String::new(), fault }
+    StudyFileError::new(None, "", fault)
 }
 
 /// A missing format is 1.
@@ -81,22 +81,19 @@ fn check_format(text: &str) -> Result<(), StudyFileError> {
         Ok(0) | Err(_) => Fault::NoSuchFormat { found: word.to_owned() },
         Ok(_) => return Ok(()),
     };
-    Err(StudyFileError { place: Some(place), path: "format".to_owned(), fault })
+    Err(StudyFileError::new(Some(place), "format", fault))
 }
 
 fn not_a_number(text: &str, problem: &Problem) -> StudyFileError {
-    StudyFileError {
-        place: place_of(text, &problem.path),
-        path: problem.path.clone(),
-        fault: Fault::NotANumber { problem: problem.text(UnitSystem::Metric) },
-    }
+    let fault = Fault::NotANumber { problem: problem.text(UnitSystem::Metric) };
+    StudyFileError::new(place_of(text, &problem.path), &problem.path, fault)
 }
 
 /// The reader's error in our words.
 fn explain(text: &str, error: SpannedError) -> StudyFileError {
     let place = start_of_token(text, Place { line: error.span.start.line, column: error.span.start.col });
     let fault = fault_of(error.code);
-    StudyFileError { place: Some(place), path: path_at(text, place), fault }
+    StudyFileError::new(Some(place), &path_at(text, place), fault)
 }
 
 fn fault_of(code: RonError) -> Fault {
@@ -131,6 +128,10 @@ fn fault_of(code: RonError) -> Fault {
         RonError::ExpectedBoolean => wrong("true or false", "something else"),
         RonError::ExpectedString => wrong("a text in double quotes", "something else"),
         RonError::ExpectedArray => wrong("a list in square brackets", "something else"),
+        RonError::SuggestRawIdentifier(found) | RonError::InvalidIdentifier(found) => Fault::Notation {
+            what: format!("expected the name of a field, but found \"{found}\""),
+            remedy: "write decimals with a point, and names of fields with letters and underscores only",
+        },
         other => Fault::Notation { remedy: remedy_of(&other), what: other.to_string() },
     }
 }

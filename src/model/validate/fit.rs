@@ -1,6 +1,7 @@
 //! Whether the tent's upper corners lie within the cross-section of the house.
 
-use crate::model::house::{ArchCurve, House, Shape};
+use crate::geometry::profile_height_m;
+use crate::model::house::House;
 use crate::model::tent::{Tent, TentBase};
 
 /// Slack for rounding of typed figures, m.
@@ -53,30 +54,8 @@ pub(super) fn corner(tent: &Tent, house: &House, side: Side) -> Option<Overlap> 
         return own_wall.then_some(Overlap::Wall { overlap_m: beyond_m });
     }
     let base_m = if tent.base == TentBase::Floor { 0.0 } else { tent.base_height_m };
-    let roof_m = profile_height_m(house, x_m);
+    // Within the slack a corner stands at the wall.
+    let roof_m = profile_height_m(house, x_m.signum() * x_m.abs().min(house.width_m / 2.0));
     let overlap_m = base_m + tent.height_m - roof_m;
     (overlap_m > SLACK_M).then_some(Overlap::Roof { overlap_m, roof_m })
-}
-
-/// Height of the roof `x_m` in front of the middle of the house, m.
-fn profile_height_m(house: &House, x_m: f64) -> f64 {
-    let half_m = house.width_m / 2.0;
-    let (eaves_m, rise_m) = (house.eaves_height_m, house.ridge_height_m - house.eaves_height_m);
-    match house.shape {
-        Shape::FlatBox => eaves_m,
-        Shape::Gable => eaves_m + rise_m * (1.0 - x_m.abs() / half_m),
-        Shape::LeanTo => eaves_m + rise_m * (half_m - x_m) / house.width_m,
-        Shape::Tunnel => eaves_m + arch_height_m(house.arch, half_m, rise_m, x_m),
-    }
-}
-
-/// Height of the arch above its springings, m.
-fn arch_height_m(curve: ArchCurve, half_m: f64, rise_m: f64, x_m: f64) -> f64 {
-    match curve {
-        ArchCurve::Circle => {
-            let radius_m = (half_m * half_m + rise_m * rise_m) / (2.0 * rise_m);
-            (radius_m * radius_m - x_m * x_m).max(0.0).sqrt() - (radius_m - rise_m)
-        }
-        ArchCurve::HalfEllipse => rise_m * (1.0 - (x_m / half_m).powi(2)).max(0.0).sqrt(),
-    }
 }

@@ -1,0 +1,138 @@
+//! The hours of one scenario as CSV: the weather used, every temperature, every flow of the books.
+
+use super::evaluate::{self, Opened};
+use super::{print, refuse};
+use crate::model::validate::nearest_name;
+use crate::season::{HourlySeries, ScenarioRun};
+use crate::weather::Climate;
+use atomic_write_file::AtomicWriteFile;
+use std::io::Write;
+use std::path::Path;
+use std::process::ExitCode;
+
+/// A column: its title and its value at a row of the series; none is an empty cell.
+struct Column<'a> {
+    title: &'static str,
+    value: Box<dyn Fn(usize) -> Option<f64> + 'a>,
+}
+
+/// Runs one scenario of a file and writes its hours.
+pub(super) fn write(file: &Path, scenario: &str, out: &Path) -> ExitCode {
+    let opened = evaluate::open(file);
+    for complaint in evaluate::complaints(&opened) {
+        eprintln!("{complaint}");
+    }
+    let Ok(opened) = opened else { return ExitCode::from(super::REFUSED) };
+    match hours_of(&opened, scenario).and_then(|table| save(&table, file, out)) {
+        Ok(()) => print(&format!("{}: written\n", out.display())),
+        Err(reason) => refuse(&reason),
+    }
+}
+
+fn hours_of(opened: &Opened, name: &str) -> Result<Vec<u8>, String> {
+    let scenarios = &opened.study.scenarios;
+    let Some(scenario) = scenarios.iter().find(|s| s.name.trim() == name.trim()) else {
+        let names = || scenarios.iter().map(|s| s.name.as_str());
+        let remedy = match nearest_name(name, names()) {
+            Some(near) => format!("did you mean \"{near}\"?"),
+            None => format!("choose one of: {}", names().collect::<Vec<_>>().join(", ")),
+        };
+        return Err(format!("{}: there is no scenario \"{name}\"; {remedy}", opened.file));
+    };
+    let run = opened.run(scenario)?;
+    table(&run, &opened.weather.climate).map_err(|error| format!("{}: {error}", opened.file))
+}
+
+/// The study itself is never overwritten by its own hours.
+fn save(table: &[u8], study: &Path, out: &Path) -> Result<(), String> {
+    let same = matches!((std::fs::canonicalize(study), std::fs::canonicalize(out)), (Ok(a), Ok(b)) if a == b);
+    if same {
+        return Err(format!("{}: this is the study itself; name another file for the hours", out.display()));
+    }
+    let written = AtomicWriteFile::open(out).and_then(|mut file| file.write_all(table).and_then(|()| file.commit()));
+    written.map_err(|error| format!("{}: the hours could not be written ({error}); check the folder", out.display()))
+}
+
+fn table(run: &ScenarioRun, climate: &Climate) -> Result<Vec<u8>, csv::Error> {
+    let hours = &run.hours;
+    let columns: Vec<Column> = weather_columns(hours, climate).into_iter().chain(series_columns(hours)).collect();
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    writer.write_record(["month", "day", "hour"].into_iter().chain(columns.iter().map(|c| c.title)))?;
+    for (row, record) in hours.record.iter().enumerate() {
+        let Some(stamp) = climate.hours.get(*record) else { continue };
+        let stamps = [stamp.month, stamp.day, stamp.hour].map(|number| number.to_string());
+        let cells = columns.iter().map(|column| cell((column.value)(row)));
+        writer.write_record(stamps.into_iter().chain(cells))?;
+    }
+    writer.into_inner().map_err(|error| csv::Error::from(error.into_error()))
+}
+
+/// Four decimals: a tenth of a milliwatt, far below what the books close to.
+fn cell(value: Option<f64>) -> String {
+    match value {
+        Some(value) => {
+            let text = format!("{value:.4}");
+            if text == "-0.0000" { "0.0000".to_owned() } else { text }
+        }
+        None => String::new(),
+    }
+}
+
+fn weather_columns<'a>(hours: &'a HourlySeries, climate: &'a Climate) -> Vec<Column<'a>> {
+    let of_hour = |title, pick: fn(&crate::weather::ClimateHour) -> f64| Column {
+        title,
+        value: Box::new(move |row| climate.hours.get(*hours.record.get(row)?).map(pick)),
+    };
+    vec![
+        of_hour("dew_point_c", |h| h.dew_point_c),
+        of_hour("wind_m_per_s", |h| h.wind_m_per_s),
+        of_hour("sky_c", |h| h.sky_c),
+        of_hour("global_w_per_m2", |h| h.global_w_per_m2),
+        of_hour("diffuse_w_per_m2", |h| h.diffuse_w_per_m2),
+        of_hour("beam_normal_w_per_m2", |h| h.beam_normal_w_per_m2),
+        Column {
+            title: "deep_ground_c",
+            value: Box::new(|row| climate.deep_ground_c.get(*hours.record.get(row)?).copied()),
+        },
+    ]
+}
+
+fn series_columns(hours: &HourlySeries) -> Vec<Column<'_>> {
+    let mut columns: Vec<Column> = numbers(hours)
+        .into_iter()
+        .map(|(title, series)| Column { title, value: Box::new(move |row| series.get(row).copied()) })
+        .collect();
+    columns.push(Column { title: "setpoint_c", value: Box::new(|row| hours.setpoint_c.get(row).copied().flatten()) });
+    columns
+}
+
+/// Every series of numbers under the name of its field; an absent one gives empty cells.
+fn numbers(hours: &HourlySeries) -> [(&'static str, &[f64]); 25] {
+    [
+        ("outdoor_c", &hours.outdoor_c),
+        ("house_air_c", &hours.house_air_c),
+        ("house_floor_c", &hours.house_floor_c),
+        ("house_water_c", &hours.house_water_c),
+        ("house_ice_share", &hours.house_ice_share),
+        ("tent_air_c", &hours.tent_air_c),
+        ("tent_floor_c", &hours.tent_floor_c),
+        ("tent_water_c", &hours.tent_water_c),
+        ("tent_ice_share", &hours.tent_ice_share),
+        ("heater_w", &hours.heater_w),
+        ("standby_w", &hours.standby_w),
+        ("sun_w", &hours.sun_w),
+        ("vapour_w", &hours.vapour_w),
+        ("skin_loss_w", &hours.skin_loss_w),
+        ("leakage_loss_w", &hours.leakage_loss_w),
+        ("vent_loss_w", &hours.vent_loss_w),
+        ("ground_loss_w", &hours.ground_loss_w),
+        ("party_wall_loss_w", &hours.party_wall_loss_w),
+        ("tent_loss_w", &hours.tent_loss_w),
+        ("store_change_w", &hours.store_change_w),
+        ("vent_opening", &hours.vent_opening),
+        ("fan_share", &hours.fan_share),
+        ("cost", &hours.cost),
+        ("baseline_w", &hours.baseline_w),
+        ("baseline_cost", &hours.baseline_cost),
+    ]
+}

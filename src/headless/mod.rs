@@ -1,0 +1,119 @@
+//! The commands that need no window, and what happens where no window can be had.
+
+mod evaluate;
+mod hours_csv;
+mod json;
+mod page;
+mod window;
+
+use clap::{Parser, Subcommand};
+use evaluate::{Evaluated, Opened};
+use std::io::{ErrorKind, Write};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Exit code where a file or a request was refused.
+pub const REFUSED: u8 = 2;
+
+/// What a winter costs in a small heated plant house.
+#[derive(Debug, Parser)]
+#[command(name = "warmfold", version, about, args_conflicts_with_subcommands = true)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Option<Command>,
+    /// Study to open in the window; the worked example if left out
+    file: Option<PathBuf>,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Print the season of every scenario
+    Run {
+        /// Study files
+        #[arg(required = true)]
+        files: Vec<PathBuf>,
+        /// Print JSON: one object for one file, a list for several
+        #[arg(long)]
+        json: bool,
+    },
+    /// Write the hours of one scenario as a table
+    Hours {
+        /// Study file
+        file: PathBuf,
+        /// Name of the scenario
+        #[arg(long)]
+        scenario: String,
+        /// CSV file to write
+        #[arg(long)]
+        out: PathBuf,
+    },
+    /// Check study files without running them
+    Check {
+        /// Study files
+        #[arg(required = true)]
+        files: Vec<PathBuf>,
+    },
+}
+
+/// Does what the command line asks for.
+#[must_use]
+pub fn main() -> ExitCode {
+    let arguments = Arguments::parse();
+    match arguments.command {
+        None => window::open(arguments.file),
+        Some(Command::Run { files, json }) => run(&files, json),
+        Some(Command::Hours { file, scenario, out }) => hours_csv::write(&file, &scenario, &out),
+        Some(Command::Check { files }) => check(&files),
+    }
+}
+
+/// All files are checked before anything is printed: a script gets the whole result or none.
+fn run(files: &[PathBuf], json: bool) -> ExitCode {
+    let Some(opened) = open_all(files) else { return ExitCode::from(REFUSED) };
+    let mut evaluated = Vec::new();
+    for study in opened {
+        match study.evaluate() {
+            Ok(results) => evaluated.push(results),
+            Err(complaint) => return refuse(&complaint),
+        }
+    }
+    let text = if json { json::text(&evaluated) } else { pages(&evaluated) };
+    print(&text)
+}
+
+fn pages(evaluated: &[Evaluated]) -> String {
+    evaluated.iter().map(page::text).collect::<Vec<_>>().join("\n")
+}
+
+fn check(files: &[PathBuf]) -> ExitCode {
+    match open_all(files) {
+        Some(opened) => print(&opened.iter().map(|study| format!("{}: sound\n", study.file)).collect::<String>()),
+        None => ExitCode::from(REFUSED),
+    }
+}
+
+/// Opens every file; the complaints of all are printed, and none is returned if one was refused.
+fn open_all(files: &[PathBuf]) -> Option<Vec<Opened>> {
+    let opened: Vec<_> = files.iter().map(|file| evaluate::open(file)).collect();
+    for complaint in opened.iter().flat_map(evaluate::complaints) {
+        eprintln!("{complaint}");
+    }
+    opened.into_iter().map(Result::ok).collect()
+}
+
+/// Prints the reason and gives the exit code.
+fn refuse(reason: &str) -> ExitCode {
+    eprintln!("{reason}");
+    ExitCode::from(REFUSED)
+}
+
+/// Prints a result. A reader that has seen enough and closes the pipe is no failure.
+fn print(text: &str) -> ExitCode {
+    let mut out = std::io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
+            refuse(&format!("the result could not be printed: {error}"))
+        }
+        _ => ExitCode::SUCCESS,
+    }
+}

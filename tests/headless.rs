@@ -1,0 +1,279 @@
+//! The commands, run as a user runs them.
+
+use serde_json::Value;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+
+const DEMO: &str = "scenarios/allotment-tunnel.ron";
+const DEMOS: [&str; 3] = [DEMO, "scenarios/box-house-cold-sun.ron", "scenarios/glass-night-tariff.ron"];
+
+/// Runs the program in the repository's folder, without a display.
+fn warmfold(arguments: &[&str]) -> Output {
+    Command::new(env!("CARGO_BIN_EXE_warmfold"))
+        .args(arguments)
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .env_remove("DISPLAY")
+        .env_remove("WAYLAND_DISPLAY")
+        .output()
+        .expect("the program starts")
+}
+
+fn code(output: &Output) -> Option<i32> {
+    output.status.code()
+}
+
+fn out(output: &Output) -> String {
+    String::from_utf8(output.stdout.clone()).expect("UTF-8")
+}
+
+fn err(output: &Output) -> String {
+    String::from_utf8(output.stderr.clone()).expect("UTF-8")
+}
+
+/// A refusal: exit code 2, nothing on standard output, these words on standard error.
+fn refused(output: &Output, words: &[&str]) {
+    assert_eq!(code(output), Some(2), "{}", err(output));
+    assert_eq!(out(output), "");
+    for word in words {
+        assert!(err(output).contains(word), "{word:?} is not in {:?}", err(output));
+    }
+}
+
+/// Keys that every scenario has, and that hold a number.
+const NUMBERS: [&str; 25] = [
+    "heat_delivered_kwh",
+    "fuel_quantity",
+    "cost",
+    "peak_heater_w",
+    "design_load_w_99",
+    "design_load_w_99_6",
+    "hours_below_setpoint",
+    "degree_hours_below_setpoint_kh",
+    "hours_below_crop_limit",
+    "crop_zone_min_c",
+    "house_min_c",
+    "degree_hours_kh",
+    "baseline_heat_kwh",
+    "baseline_cost",
+    "sun_kept_kwh",
+    "vapour_loss_kwh",
+    "ground_kwh",
+    "skin_loss_kwh",
+    "leakage_loss_kwh",
+    "vent_loss_kwh",
+    "party_wall_kwh",
+    "store_change_kwh",
+    "books_closure",
+    "season_hours",
+    "crop_limit_c",
+];
+
+/// Keys that every scenario has; they may hold nothing, such as the water of a house without any.
+const OTHERS: [&str; 11] = [
+    "name",
+    "season_start",
+    "season_end",
+    "fuel_unit",
+    "peak_heater_at",
+    "crop_zone_min_at",
+    "water_min_c",
+    "water_ice_share_max",
+    "degree_hour_bracket_low_kwh",
+    "degree_hour_bracket_high_kwh",
+    "power_cut",
+];
+
+#[test]
+fn json_of_the_demos_has_its_keys_and_closed_books() {
+    let output = warmfold(&["run", DEMOS[0], DEMOS[1], DEMOS[2], "--json"]);
+    assert_eq!(code(&output), Some(0), "{}", err(&output));
+    let studies: Value = serde_json::from_str(&out(&output)).expect("JSON");
+    let studies = studies.as_array().expect("a list for several files");
+    assert_eq!(studies.len(), 3);
+    for (study, file) in studies.iter().zip(DEMOS) {
+        assert_eq!(study["file"], file);
+        assert_eq!(study["program_version"], env!("CARGO_PKG_VERSION"));
+        assert!(study["weather"].as_str().is_some_and(|name| !name.is_empty()));
+        assert!(study["heating_degree_days_18_3_c"].as_f64().is_some_and(|days| days > 1000.0));
+        let scenarios = study["scenarios"].as_array().expect("scenarios");
+        assert_eq!(scenarios.len(), 4);
+        for scenario in scenarios {
+            let keys = scenario.as_object().expect("an object");
+            for key in NUMBERS {
+                // Not a number is written as null.
+                assert!(scenario[key].as_f64().is_some_and(f64::is_finite), "{file}: {key} = {}", scenario[key]);
+            }
+            for key in OTHERS {
+                assert!(keys.contains_key(key), "{file}: no {key}");
+            }
+            // The books must close to 10⁻⁶ of throughput.
+            assert!(scenario["books_closure"].as_f64().is_some_and(|rest| rest.abs() < 1e-6));
+            for water in ["with_water", "without_water"] {
+                for of in ["air", "trays"] {
+                    for to in ["crop_limit", "freezing"] {
+                        let key = format!("{of}_to_{to}_h");
+                        assert!(!scenario["power_cut"][water][&key].is_null(), "{file}: {water} {key}");
+                    }
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn the_demo_tells_its_story() {
+    let output = warmfold(&["run", DEMO, "--json"]);
+    let study: Value = serde_json::from_str(&out(&output)).expect("one object for one file");
+    let cost = |index: usize| study["scenarios"][index]["cost"].as_f64().unwrap_or(f64::NAN);
+    // Whole tunnel by electricity and propane, inner tent by electricity and propane: the tent saves most.
+    assert!(cost(2) < 0.4 * cost(0) && cost(3) < 0.4 * cost(1), "{} {} {} {}", cost(0), cost(1), cost(2), cost(3));
+    for index in 0..4 {
+        assert_eq!(study["scenarios"][index]["hours_below_crop_limit"], 0);
+    }
+    // stations.md of the weather data: Duluth, 18.3 °C, hourly daily mean (computed from the same file by another program).
+    let days = study["heating_degree_days_18_3_c"].as_f64().unwrap_or(f64::NAN);
+    assert!((days - 5303.0).abs() < 1.0, "{days}");
+}
+
+#[test]
+fn the_page_is_aligned_and_names_every_scenario() {
+    let output = warmfold(&["run", DEMO]);
+    assert_eq!(code(&output), Some(0), "{}", err(&output));
+    let page = out(&output);
+    for words in ["Duluth", "Whole tunnel, electricity", "Inner tent, propane", "US gal", "Baseline"] {
+        assert!(page.contains(words), "{page}");
+    }
+    let rule = page.lines().position(|line| line.starts_with("---")).expect("a rule under the titles");
+    let lengths: Vec<usize> = page.lines().skip(rule).take(5).map(|line| line.chars().count()).collect();
+    assert!(lengths.iter().all(|length| *length == lengths[0]), "{page}");
+}
+
+#[test]
+fn without_a_display_one_sentence_and_the_demo() {
+    let output = warmfold(&[]);
+    assert_eq!(code(&output), Some(0));
+    let said = err(&output);
+    assert_eq!(said.lines().count(), 1, "{said}");
+    assert!(said.contains("to get"), "{said}");
+    assert_eq!(out(&output), out(&warmfold(&["run", DEMO])));
+    let other = warmfold(&[DEMOS[1]]);
+    assert!(out(&other).contains("Boards and water"), "{}", out(&other));
+    refused(&warmfold(&["tests/data/studies/no_sheets.ron"]), &["name at least one sheet"]);
+}
+
+fn temporary(name: &str) -> (tempfile::TempDir, PathBuf) {
+    let folder = tempfile::tempdir().expect("temporary folder");
+    let path = folder.path().join(name);
+    (folder, path)
+}
+
+fn text(path: &Path) -> String {
+    path.to_string_lossy().into_owned()
+}
+
+#[test]
+fn hours_carry_weather_temperatures_and_closed_books() {
+    let (_folder, path) = temporary("hours.csv");
+    let output = warmfold(&["hours", DEMO, "--scenario", "Inner tent, electricity", "--out", &text(&path)]);
+    assert_eq!(code(&output), Some(0), "{}", err(&output));
+    let mut reader = csv::Reader::from_path(&path).expect("a table");
+    let titles = reader.headers().expect("titles").clone();
+    let rows: Vec<csv::StringRecord> = reader.records().map(|row| row.expect("a row")).collect();
+    // 15 October to 30 April: 17 + 30 + 31 + 31 + 28 + 31 + 30 days.
+    assert_eq!(rows.len(), 198 * 24);
+    let number = |row: &csv::StringRecord, title: &str| -> f64 {
+        let at = titles.iter().position(|t| t == title).unwrap_or_else(|| panic!("no column {title}"));
+        row[at].parse().unwrap_or_else(|_| panic!("{title} = {:?}", &row[at]))
+    };
+    let (gains, losses) = (
+        ["heater_w", "standby_w", "sun_w"],
+        [
+            "vapour_w",
+            "skin_loss_w",
+            "leakage_loss_w",
+            "vent_loss_w",
+            "ground_loss_w",
+            "party_wall_loss_w",
+            "store_change_w",
+        ],
+    );
+    for row in &rows {
+        let gained: f64 = gains.iter().map(|title| number(row, title)).sum();
+        let lost: f64 = losses.iter().map(|title| number(row, title)).sum();
+        // Ten cells of four decimals round to 5·10⁻⁴ W at most; the solver's iteration leaves less.
+        assert!((gained - lost).abs() < 2e-3, "{row:?}: {gained} against {lost}");
+    }
+    for title in [
+        "outdoor_c",
+        "sky_c",
+        "wind_m_per_s",
+        "house_air_c",
+        "house_water_c",
+        "tent_air_c",
+        "house_ice_share",
+        "vent_opening",
+        "setpoint_c",
+    ] {
+        assert!(number(&rows[0], title).is_finite());
+    }
+}
+
+#[test]
+fn hours_refuse_what_would_do_harm() {
+    let (_folder, path) = temporary("hours.csv");
+    let unknown = warmfold(&["hours", DEMO, "--scenario", "Inner tent, elektricity", "--out", &text(&path)]);
+    refused(&unknown, &["did you mean \"Inner tent, electricity\"?"]);
+    assert!(!path.exists());
+    let (_folder, study) = temporary("study.ron");
+    std::fs::copy(Path::new(env!("CARGO_MANIFEST_DIR")).join(DEMO), &study).expect("copied");
+    let before = std::fs::read(&study).expect("read");
+    let itself = warmfold(&["hours", &text(&study), "--scenario", "Whole tunnel, propane", "--out", &text(&study)]);
+    refused(&itself, &["the study itself"]);
+    assert_eq!(std::fs::read(&study).expect("read"), before);
+    let nowhere = warmfold(&["hours", DEMO, "--scenario", "Whole tunnel, propane", "--out", "/nowhere/at/all.csv"]);
+    refused(&nowhere, &["could not be written", "check the folder"]);
+}
+
+#[test]
+fn refusals_name_file_line_column_field_and_remedy() {
+    refused(
+        &warmfold(&["run", "tests/data/studies/field_misspelt.ron", "--json"]),
+        &["tests/data/studies/field_misspelt.ron:8:9: scenarios[0].house.lenght_m", "did you mean \"length_m\"?"],
+    );
+    refused(
+        &warmfold(&["check", "tests/data/studies/too_wide.ron", "tests/data/studies/letter.ron"]),
+        &["too_wide.ron:7:24: scenarios[0].house.width_m", "from 0.3 m to 20 m", "letter.ron:2:1:"],
+    );
+    // One broken file among good ones: no half results.
+    refused(&warmfold(&["run", DEMO, "tests/data/studies/no_sheets.ron", "--json"]), &["no_sheets.ron:7:26"]);
+    refused(&warmfold(&["run", "no-such-study.ron"]), &["no-such-study.ron", "there is no such file"]);
+    refused(&warmfold(&["run", "scenarios"]), &["folder"]);
+    assert_eq!(code(&warmfold(&["run"])), Some(2));
+    assert_eq!(code(&warmfold(&["walk", DEMO])), Some(2));
+}
+
+#[test]
+fn weather_that_is_not_there_is_refused_at_its_place() {
+    let (folder, path) = temporary("study.ron");
+    let with_weather = |weather: &str| {
+        std::fs::write(&path, format!("(\n  site: (weather: {weather}),\n)\n")).expect("written");
+        warmfold(&["check", &text(&path)])
+    };
+    refused(&with_weather("Station(\"duluth\")"), &["study.ron:2:19: site.weather", "did you mean \"duluth-mn\"?"]);
+    refused(&with_weather("File(\"town.epw\")"), &[":2:19: site.weather", "town.epw", "check its name"]);
+    std::fs::write(folder.path().join("town.epw"), "Dear neighbour").expect("written");
+    refused(&with_weather("File(\"town.epw\")"), &[":2:19: site.weather", "town.epw"]);
+    assert_eq!(code(&with_weather("Station(\"duluth-mn\")")), Some(0));
+}
+
+#[test]
+fn sound_files_pass_the_check_with_their_warnings() {
+    let (_folder, path) = temporary("study.ron");
+    std::fs::write(&path, "(scenarios: [(name: \"One\", heater: (fuel: \"propane\"))])").expect("written");
+    let output = warmfold(&["check", &text(&path)]);
+    assert_eq!(code(&output), Some(0));
+    assert!(out(&output).contains("sound"));
+    assert!(err(&output).contains("warning: ") && err(&output).contains("add it to the prices"), "{}", err(&output));
+    let results: Value = serde_json::from_str(&out(&warmfold(&["run", &text(&path), "--json"]))).expect("JSON");
+    assert!(results["scenarios"][0]["cost"].is_null(), "without a price the cost is unknown");
+}
