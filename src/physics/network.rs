@@ -1,11 +1,10 @@
 //! A small thermal network: nodes with heat capacity, conductances between them, boundaries and heat inputs.
 //!
 //! The topology is fixed; conductances, boundaries and inputs change from step to step. The plant house is one
-//! instance of it, a published room another. Solving is a sparse LDLᵀ factorisation whose order and fill are worked
-//! out once.
+//! instance of it, a published room another.
 
 /// Most nodes that a network can have.
-pub const MAX_NODES: usize = 12;
+pub const MAX_NODES: usize = 8;
 
 /// One value per node.
 pub type NodeValues = [f64; MAX_NODES];
@@ -36,39 +35,71 @@ pub enum Node {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Link(usize);
 
-/// One elimination: the node and the nodes that it still touches, with the slots of those couplings.
-#[derive(Debug, Clone)]
-struct Pivot {
-    node: usize,
-    /// (neighbour, slot of the coupling).
-    neighbours: Vec<(usize, usize)>,
-    /// (slot of a, slot of b, slot of a–b) for each pair of neighbours.
-    fill: Vec<(usize, usize, usize)>,
-}
-
 /// The network.
 #[derive(Debug, Clone)]
 pub struct Network {
     pub(super) nodes: Vec<Node>,
-    pivots: Vec<Pivot>,
-    /// Per link: its two nodes and its slot.
-    links: Vec<(usize, usize, usize)>,
-    slots: usize,
+    has_water: bool,
+    /// Per link: its two nodes.
+    links: Vec<(usize, usize)>,
     link_w_per_k: Vec<f64>,
-    pub(super) boundary_w_per_k: NodeValues,
+    boundary_w_per_k: NodeValues,
     /// Heat into each node from boundaries at 0 °C reference and inputs: Σ g·T + W.
     pub(super) source_w: NodeValues,
 }
 
-/// A factorised system, ready to solve.
+/// A symmetric matrix of the first `N` nodes in LDLᵀ form, ready to solve. `N` is known to the compiler, which writes
+/// the loops out.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Factor {
-    inverse_diagonal: NodeValues,
-    lower: [f64; MAX_SLOTS],
+pub(super) struct Factor<const N: usize> {
+    inverse_diagonal: [f64; N],
+    /// Below the diagonal.
+    lower: [[f64; N]; N],
 }
 
-/// Couplings, fill included, that a network of [`MAX_NODES`] can have.
-const MAX_SLOTS: usize = MAX_NODES * (MAX_NODES - 1) / 2;
+// Indices follow the textbook's matrix notation, and plain ranges let the compiler write the loops out.
+#[allow(clippy::needless_range_loop, clippy::range_plus_one)]
+impl<const N: usize> Factor<N> {
+    /// Factorises a symmetric positive matrix, of which the part on and below the diagonal is read.
+    ///
+    /// A row of zeros belongs to a node without any tie: it solves to zero.
+    fn of(mut matrix: [[f64; N]; N]) -> Self {
+        let mut inverse_diagonal = [0.0; N];
+        let mut lower = [[0.0; N]; N];
+        for k in 0..N {
+            let inverse = if matrix[k][k] > 0.0 { 1.0 / matrix[k][k] } else { 0.0 };
+            inverse_diagonal[k] = inverse;
+            for i in k + 1..N {
+                lower[i][k] = matrix[i][k] * inverse;
+                for j in k + 1..i + 1 {
+                    matrix[i][j] -= lower[i][k] * matrix[j][k];
+                }
+            }
+        }
+        Self { inverse_diagonal, lower }
+    }
+
+    /// Solves for `L` right-hand sides at once, in place.
+    pub(super) fn solve<const L: usize>(&self, values: &mut [[f64; L]; N]) {
+        for k in 0..N {
+            for i in k + 1..N {
+                for l in 0..L {
+                    values[i][l] -= self.lower[i][k] * values[k][l];
+                }
+            }
+        }
+        for k in (0..N).rev() {
+            for l in 0..L {
+                values[k][l] *= self.inverse_diagonal[k];
+            }
+            for i in k + 1..N {
+                for l in 0..L {
+                    values[k][l] -= self.lower[i][k] * values[i][l];
+                }
+            }
+        }
+    }
+}
 
 impl Network {
     /// A network of these nodes with these links; `None` if there are more than [`MAX_NODES`] nodes or a link names a
@@ -79,31 +110,11 @@ impl Network {
         if nodes.len() > MAX_NODES || !links.iter().all(valid) {
             return None;
         }
-        let mut slot_of = [[usize::MAX; MAX_NODES]; MAX_NODES];
-        let mut slots = 0;
-        let mut slot = |a: usize, b: usize| {
-            if slot_of[a][b] == usize::MAX {
-                slot_of[a][b] = slots;
-                slot_of[b][a] = slots;
-                slots += 1;
-            }
-            slot_of[a][b]
-        };
-        let placed: Vec<_> = links.iter().map(|&(a, b)| (a, b, slot(a, b))).collect();
-        let pivots = elimination_order(nodes.len(), links)
-            .into_iter()
-            .map(|(node, touching)| Pivot {
-                node,
-                neighbours: touching.iter().map(|&n| (n, slot(node, n))).collect(),
-                fill: pairs(&touching).map(|(a, b)| (slot(node, a), slot(node, b), slot(a, b))).collect(),
-            })
-            .collect();
         Some(Self {
             nodes: nodes.to_vec(),
-            pivots,
-            link_w_per_k: vec![0.0; placed.len()],
-            links: placed,
-            slots,
+            has_water: nodes.iter().any(|node| matches!(node, Node::Water(_))),
+            links: links.to_vec(),
+            link_w_per_k: vec![0.0; links.len()],
             boundary_w_per_k: [0.0; MAX_NODES],
             source_w: [0.0; MAX_NODES],
         })
@@ -112,7 +123,13 @@ impl Network {
     /// Number of nodes.
     #[must_use]
     pub fn len(&self) -> usize {
-        self.nodes.len()
+        self.nodes.len().min(MAX_NODES)
+    }
+
+    /// Whether any node is a store of water.
+    #[must_use]
+    pub fn has_water(&self) -> bool {
+        self.has_water
     }
 
     /// Whether there are no nodes.
@@ -159,7 +176,7 @@ impl Network {
     #[must_use]
     pub fn net_flow_w(&self, node: usize, temperatures: &NodeValues) -> f64 {
         let mut flow = self.source_w[node] - self.boundary_w_per_k[node] * temperatures[node];
-        for (&(a, b, _), &g) in self.links.iter().zip(&self.link_w_per_k) {
+        for (&(a, b), &g) in self.links.iter().zip(&self.link_w_per_k) {
             if a == node {
                 flow += g * (temperatures[b] - temperatures[a]);
             } else if b == node {
@@ -169,56 +186,21 @@ impl Network {
         flow
     }
 
-    /// Factorises `diag(extra) + K`, K the conductance matrix with its boundaries.
-    pub(super) fn factorise(&self, extra_w_per_k: &NodeValues) -> Factor {
-        let mut diagonal = [0.0; MAX_NODES];
-        for ((d, extra), boundary) in diagonal.iter_mut().zip(extra_w_per_k).zip(&self.boundary_w_per_k) {
-            *d = extra + boundary;
+    /// Factorises `diag(extra) + K` of the first `N` nodes, K the conductance matrix with its boundaries. `N` must be
+    /// the number of nodes or more; rows beyond them are zero.
+    pub(super) fn factorise<const N: usize>(&self, extra_w_per_k: &NodeValues) -> Factor<N> {
+        let mut matrix = [[0.0; N]; N];
+        for (i, row) in matrix.iter_mut().enumerate() {
+            row[i] = extra_w_per_k[i] + self.boundary_w_per_k[i];
         }
-        let mut lower = [0.0; MAX_SLOTS];
-        for (&(a, b, slot), &g) in self.links.iter().zip(&self.link_w_per_k) {
-            diagonal[a] += g;
-            diagonal[b] += g;
-            lower[slot] -= g;
-        }
-        let mut inverse_diagonal = [0.0; MAX_NODES];
-        for pivot in &self.pivots {
-            // A node without any tie keeps its temperature: its row is 0 = 0.
-            let inverse = if diagonal[pivot.node] > 0.0 { 1.0 / diagonal[pivot.node] } else { 0.0 };
-            inverse_diagonal[pivot.node] = inverse;
-            for &(a, b, ab) in &pivot.fill {
-                lower[ab] -= lower[a] * inverse * lower[b];
-            }
-            for &(node, slot) in &pivot.neighbours {
-                let coupling = lower[slot];
-                lower[slot] = coupling * inverse;
-                diagonal[node] -= coupling * lower[slot];
+        for (&(a, b), &g) in self.links.iter().zip(&self.link_w_per_k) {
+            if a < N && b < N {
+                matrix[a][a] += g;
+                matrix[b][b] += g;
+                matrix[a.max(b)][a.min(b)] -= g;
             }
         }
-        Factor { inverse_diagonal, lower }
-    }
-
-    /// Solves the factorised system in place: right-hand side in, temperatures out.
-    pub(super) fn solve(&self, factor: &Factor, values: &mut NodeValues) {
-        for pivot in &self.pivots {
-            let value = values[pivot.node];
-            for &(node, slot) in &pivot.neighbours {
-                values[node] -= factor.lower[slot] * value;
-            }
-        }
-        for pivot in self.pivots.iter().rev() {
-            let mut value = values[pivot.node] * factor.inverse_diagonal[pivot.node];
-            for &(node, slot) in &pivot.neighbours {
-                value -= factor.lower[slot] * values[node];
-            }
-            values[pivot.node] = value;
-        }
-    }
-
-    /// Couplings including fill, for tests.
-    #[must_use]
-    pub fn couplings(&self) -> usize {
-        self.slots
+        Factor::of(matrix)
     }
 
     /// Steady temperatures with some nodes held: `held` gives the temperature of the nodes that are.
@@ -226,14 +208,32 @@ impl Network {
     /// A node without any tie comes out at 0 °C.
     #[must_use]
     pub fn steady(&self, held: &[(usize, f64)]) -> NodeValues {
+        match self.len() {
+            0..=2 => self.sized_steady::<2>(held),
+            3 => self.sized_steady::<3>(held),
+            4 => self.sized_steady::<4>(held),
+            5 => self.sized_steady::<5>(held),
+            6 => self.sized_steady::<6>(held),
+            _ => self.sized_steady::<MAX_NODES>(held),
+        }
+    }
+
+    /// [`Network::steady`] of at most `N` nodes.
+    fn sized_steady<const N: usize>(&self, held: &[(usize, f64)]) -> NodeValues {
         let mut extra = [0.0; MAX_NODES];
         let mut values = self.source_w;
         for &(node, t_c) in held {
             extra[node] = HOLD_W_PER_K;
             values[node] += HOLD_W_PER_K * t_c;
         }
-        let factor = self.factorise(&extra);
-        self.solve(&factor, &mut values);
+        let mut lanes = [[0.0]; N];
+        for (lane, value) in lanes.iter_mut().zip(&values) {
+            lane[0] = *value;
+        }
+        self.factorise::<N>(&extra).solve(&mut lanes);
+        for (value, lane) in values.iter_mut().zip(&lanes) {
+            *value = lane[0];
+        }
         for &(node, t_c) in held {
             values[node] = t_c;
         }
@@ -243,31 +243,6 @@ impl Network {
 
 /// Conductance that stands for "held at": 1e12 times a strong coupling, so the held node moves less than 1e-9 K.
 pub(super) const HOLD_W_PER_K: f64 = 1e15;
-
-fn pairs(nodes: &[usize]) -> impl Iterator<Item = (usize, usize)> + '_ {
-    nodes.iter().enumerate().flat_map(|(i, &a)| nodes[i + 1..].iter().map(move |&b| (a, b)))
-}
-
-/// Minimum-degree order: each node with the not yet eliminated nodes that it touches then, fill included.
-fn elimination_order(count: usize, links: &[(usize, usize)]) -> Vec<(usize, Vec<usize>)> {
-    let mut touches = [[false; MAX_NODES]; MAX_NODES];
-    for &(a, b) in links {
-        touches[a][b] = true;
-        touches[b][a] = true;
-    }
-    let mut left: Vec<usize> = (0..count).collect();
-    let mut order = Vec::with_capacity(count);
-    while let Some(&node) = left.iter().min_by_key(|&&n| left.iter().filter(|&&m| touches[n][m]).count()) {
-        left.retain(|&n| n != node);
-        let touching: Vec<usize> = left.iter().copied().filter(|&n| touches[node][n]).collect();
-        for (a, b) in pairs(&touching) {
-            touches[a][b] = true;
-            touches[b][a] = true;
-        }
-        order.push((node, touching));
-    }
-    order
-}
 
 #[cfg(test)]
 mod tests {
@@ -293,15 +268,9 @@ mod tests {
     }
 
     #[test]
-    fn a_chain_needs_no_fill() {
-        let network = Network::new(&[Node::Capacity(1.0); 5], &[(0, 1), (1, 2), (2, 3), (3, 4)]).expect("valid");
-        assert_eq!(network.couplings(), 4);
-    }
-
-    #[test]
     fn wrong_links_are_refused() {
         assert!(Network::new(&[Node::Capacity(1.0)], &[(0, 0)]).is_none());
         assert!(Network::new(&[Node::Capacity(1.0)], &[(0, 1)]).is_none());
-        assert!(Network::new(&[Node::Capacity(1.0); 13], &[]).is_none());
+        assert!(Network::new(&[Node::Capacity(1.0); 9], &[]).is_none());
     }
 }

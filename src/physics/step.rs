@@ -12,8 +12,8 @@ use super::network::{Factor, FreezingStore, HOLD_W_PER_K, MAX_NODES, Network, No
 const GAMMA: f64 = 0.435_866_521_508_459;
 const B1: f64 = -1.5 * GAMMA * GAMMA + 4.0 * GAMMA - 0.25;
 const B2: f64 = 1.5 * GAMMA * GAMMA - 5.0 * GAMMA + 1.25;
-/// Weights of earlier stages, one row per stage.
-const STAGES: [[f64; 2]; 3] = [[0.0, 0.0], [(1.0 - GAMMA) / 2.0, 0.0], [B1, B2]];
+/// Weights of earlier stages' slopes times γh, one row per stage.
+const STAGES: [[f64; 2]; 3] = [[0.0, 0.0], [(1.0 - GAMMA) / 2.0 / GAMMA, 0.0], [B1 / GAMMA, B2 / GAMMA]];
 /// Weights of the stages in the mean over the step.
 const WEIGHTS: [f64; 3] = [B1, B2, GAMMA];
 
@@ -86,6 +86,9 @@ const MAX_SPLITS: usize = 8;
 /// Advances the network by `dt_s` seconds. More than [`MAX_THERMOSTATS`] thermostats are cut to that number.
 #[must_use]
 pub fn advance(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
+    if !network.has_water() {
+        return linear_step(network, start, dt_s, thermostats);
+    }
     let mut state = *start;
     let mut mean_c = [0.0; MAX_NODES];
     let mut heater_w = [0.0; MAX_THERMOSTATS];
@@ -116,7 +119,7 @@ pub fn advance(network: &Network, start: &State, dt_s: f64, thermostats: &[Therm
     Step { end: state, mean_c, heater_w }
 }
 
-/// Temperatures of the stages' end and mean for one right-hand side.
+/// End and mean of a step for one right-hand side.
 #[derive(Clone, Copy)]
 struct Response {
     end: NodeValues,
@@ -125,6 +128,18 @@ struct Response {
 
 /// One step without phase change inside: water that is partly ice is held at 0 °C.
 fn linear_step(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
+    match network.len() {
+        0..=2 => sized_step::<2>(network, start, dt_s, thermostats),
+        3 => sized_step::<3>(network, start, dt_s, thermostats),
+        4 => sized_step::<4>(network, start, dt_s, thermostats),
+        5 => sized_step::<5>(network, start, dt_s, thermostats),
+        6 => sized_step::<6>(network, start, dt_s, thermostats),
+        _ => sized_step::<MAX_NODES>(network, start, dt_s, thermostats),
+    }
+}
+
+/// [`linear_step`] of at most `N` nodes.
+fn sized_step<const N: usize>(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
     let stage_s = GAMMA * dt_s;
     let mut storage = [0.0; MAX_NODES];
     let mut held = [0.0; MAX_NODES];
@@ -142,10 +157,22 @@ fn linear_step(network: &Network, start: &State, dt_s: f64, thermostats: &[Therm
     for (e, h) in extra.iter_mut().zip(&held) {
         *e += h;
     }
-    let factor = network.factorise(&extra);
+    let factor = network.factorise::<N>(&extra);
     let stages = Stages { network, factor: &factor, storage: &storage };
-    let mut response = stages.run(&start.temperature_c, &network.source_w);
-    let heater_w = control(&stages, thermostats, &mut response);
+    let (mut response, heater_w) = match thermostats {
+        [] => {
+            let [free] = stages.run(start, []);
+            (free, [0.0; MAX_THERMOSTATS])
+        }
+        [one] => {
+            let [free, unit] = stages.run(start, [one.node]);
+            controlled(free, &[(*one, unit)])
+        }
+        [first, second, ..] => {
+            let [free, a, b] = stages.run(start, [first.node, second.node]);
+            controlled(free, &[(*first, a), (*second, b)])
+        }
+    };
     for (i, h) in held.iter().enumerate() {
         if *h > 0.0 {
             response.end[i] = 0.0;
@@ -156,83 +183,106 @@ fn linear_step(network: &Network, start: &State, dt_s: f64, thermostats: &[Therm
     Step { end, mean_c: response.mean, heater_w }
 }
 
-struct Stages<'a> {
+struct Stages<'a, const N: usize> {
     network: &'a Network,
-    factor: &'a Factor,
+    factor: &'a Factor<N>,
     /// C/(γ h) per node.
     storage: &'a NodeValues,
 }
 
-impl Stages<'_> {
-    fn run(&self, start: &NodeValues, source_w: &NodeValues) -> Response {
-        let count = self.network.nodes.len();
-        let mut slopes = [[0.0; MAX_NODES]; 2];
-        let mut stage = [0.0; MAX_NODES];
-        let mut mean = [0.0; MAX_NODES];
+impl<const N: usize> Stages<'_, N> {
+    /// The free step first, then the response to one watt on each heated node.
+    fn run<const H: usize, const L: usize>(&self, start: &State, heated: [usize; H]) -> [Response; L] {
+        let mut source = first_lanes::<N, L>(&self.network.source_w);
+        for (lane, node) in (1..L).zip(heated) {
+            source[node][lane] = 1.0;
+        }
+        let from = first_lanes::<N, L>(&start.temperature_c);
+        let mut slopes = [[[0.0; L]; N]; 2];
+        let mut stage = [[0.0; L]; N];
+        let mut mean = [[0.0; L]; N];
         for (s, weights) in STAGES.iter().enumerate() {
-            let mut base = [0.0; MAX_NODES];
-            for i in 0..count {
-                // Slopes are kept as K per γh, hence the division by γ.
-                base[i] = start[i] + (weights[0] * slopes[0][i] + weights[1] * slopes[1][i]) / GAMMA;
-                stage[i] = self.storage[i] * base[i] + source_w[i];
+            let mut base = [[0.0; L]; N];
+            for i in 0..N {
+                for l in 0..L {
+                    // Slopes are kept as K per γh, hence the division by γ in the weights.
+                    base[i][l] = from[i][l] + weights[0] * slopes[0][i][l] + weights[1] * slopes[1][i][l];
+                    stage[i][l] = self.storage[i] * base[i][l] + source[i][l];
+                }
             }
-            self.network.solve(self.factor, &mut stage);
-            for i in 0..count {
-                mean[i] += WEIGHTS[s] * stage[i];
-                if s < 2 {
-                    slopes[s][i] = if self.storage[i] > 0.0 { stage[i] - base[i] } else { 0.0 };
+            self.factor.solve(&mut stage);
+            for i in 0..N {
+                for l in 0..L {
+                    mean[i][l] += WEIGHTS[s] * stage[i][l];
+                    if s < 2 {
+                        let slope = stage[i][l] - base[i][l];
+                        slopes[s][i][l] = if self.storage[i] > 0.0 { slope } else { 0.0 };
+                    }
                 }
             }
         }
-        Response { end: stage, mean }
+        std::array::from_fn(|l| Response { end: lane(&stage, l), mean: lane(&mean, l) })
     }
+}
+
+/// The first `N` nodes' values in the first of `L` lanes.
+fn first_lanes<const N: usize, const L: usize>(values: &NodeValues) -> [[f64; L]; N] {
+    let mut lanes = [[0.0; L]; N];
+    for (lanes, value) in lanes.iter_mut().zip(values) {
+        if let Some(first) = lanes.first_mut() {
+            *first = *value;
+        }
+    }
+    lanes
+}
+
+/// One lane, zeros beyond the `N` nodes.
+fn lane<const N: usize, const L: usize>(values: &[[f64; L]; N], l: usize) -> NodeValues {
+    let mut of_lane = [0.0; MAX_NODES];
+    for (to, from) in of_lane.iter_mut().zip(values) {
+        *to = from[l];
+    }
+    of_lane
 }
 
 /// Finds each thermostat's power and adds its response: projected Gauss–Seidel, exact for one thermostat and for two
 /// on the same node, converging for two that feel each other.
-fn control(stages: &Stages, thermostats: &[Thermostat], response: &mut Response) -> [f64; MAX_THERMOSTATS] {
+fn controlled(free: Response, heated: &[(Thermostat, Response)]) -> (Response, [f64; MAX_THERMOSTATS]) {
     let mut power = [0.0; MAX_THERMOSTATS];
-    let used = thermostats.len().min(MAX_THERMOSTATS);
-    let idle = |t: &Thermostat| t.min_w >= 0.0 && response.end[t.node] >= t.setpoint_c;
-    if thermostats[..used].iter().all(idle) {
-        return power;
-    }
-    let zero = [0.0; MAX_NODES];
-    let mut unit = [Response { end: zero, mean: zero }; MAX_THERMOSTATS];
-    for (u, t) in unit.iter_mut().zip(thermostats) {
-        let mut source = zero;
-        source[t.node] = 1.0;
-        *u = stages.run(&zero, &source);
-    }
-    let passes = if used > 1 { CONTROL_PASSES } else { 1 };
+    let passes = if heated.len() > 1 { CONTROL_PASSES } else { 1 };
     for _ in 0..passes {
         let before = power;
-        for (i, t) in thermostats[..used].iter().enumerate() {
-            let others: f64 = (0..used).filter(|&j| j != i).map(|j| unit[j].end[t.node] * power[j]).sum();
-            let missing_k = t.setpoint_c - response.end[t.node] - others;
-            let own = unit[i].end[t.node];
-            let wanted = if own > RESPONSE_FLOOR {
-                missing_k / own
+        for (i, (thermostat, own)) in heated.iter().enumerate() {
+            let node = thermostat.node;
+            let others: f64 = heated
+                .iter()
+                .zip(&power)
+                .enumerate()
+                .filter(|(j, _)| *j != i)
+                .map(|(_, ((_, unit), p))| unit.end[node] * p)
+                .sum();
+            let missing_k = thermostat.setpoint_c - free.end[node] - others;
+            let wanted = if own.end[node] > RESPONSE_FLOOR {
+                missing_k / own.end[node]
             } else if missing_k > 0.0 {
-                t.max_w
+                thermostat.max_w
             } else {
-                t.min_w
+                thermostat.min_w
             };
-            power[i] = wanted.clamp(t.min_w, t.max_w.max(t.min_w));
+            power[i] = wanted.clamp(thermostat.min_w, thermostat.max_w.max(thermostat.min_w));
         }
         if before == power {
             break;
         }
     }
-    for (u, p) in unit.iter().zip(&power) {
-        if *p != 0.0 {
-            for i in 0..MAX_NODES {
-                response.end[i] += p * u.end[i];
-                response.mean[i] += p * u.mean[i];
-            }
+    let mut response = free;
+    for ((_, unit), p) in heated.iter().zip(&power) {
+        for i in 0..MAX_NODES {
+            response.end[i] += p * unit.end[i];
+            response.mean[i] += p * unit.mean[i];
         }
     }
-    power
+    (response, power)
 }
 
 /// Sweeps over two thermostats before the step is taken as it is; each sweep gains orders of magnitude.

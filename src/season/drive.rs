@@ -62,6 +62,8 @@ pub struct HourDrive {
     pub house_sun: ZoneSun,
     /// Sun in the tent.
     pub tent_sun: ZoneSun,
+    /// No sun in this hour nor in the one before.
+    pub after_dark: bool,
 }
 
 /// What a scenario adds to its plan for reading the weather.
@@ -110,6 +112,7 @@ impl HourDrive {
             tent_open_by_day: if settings.opened_by_day && by_day { 1.0 } else { 0.0 },
             house_sun,
             tent_sun,
+            after_dark: hour.global_w_per_m2 <= 0.0 && climate.before(record).global_w_per_m2 <= 0.0,
         }
     }
 }

@@ -1,7 +1,7 @@
 //! One hour of the house: its steps put together into hourly means and flows.
 
 use super::drive::HourDrive;
-use super::house_model::{HouseModel, STEPS_S};
+use super::house_model::{HouseModel, steps_s};
 use super::thermostats::HourThermostats;
 use crate::physics::network::NodeValues;
 use crate::physics::step::MAX_THERMOSTATS;
@@ -47,7 +47,7 @@ pub fn run_hour(
     let before_j = model.enthalpy_j();
     let mut hour = HourMeans::default();
     let mut powers = [0.0; MAX_THERMOSTATS];
-    for step_s in STEPS_S {
+    for step_s in steps_s(drive) {
         let dt_s = step_s / f64::from(refine);
         for _ in 0..refine {
             let done = model.step(drive, dt_s, thermostats.active(), mains);

@@ -11,13 +11,20 @@ use crate::physics::network::{Network, NodeValues};
 use crate::physics::step::{State, Step, Thermostat, advance};
 
 /// Parts of an hour that one step covers, s: short at first, where the hour's new weather strikes.
-pub const STEPS_S: [f64; 3] = [600.0, 1200.0, 1800.0];
+pub const DAY_STEPS_S: [f64; 3] = [600.0, 1200.0, 1800.0];
+/// The same for hours without sun, whose weather changes less.
+pub const NIGHT_STEPS_S: [f64; 2] = [1200.0, 2400.0];
+
+/// Steps of an hour: it takes the shorter ones while there is sun, or was in the hour before.
+#[must_use]
+pub fn steps_s(drive: &HourDrive) -> &'static [f64] {
+    if drive.after_dark { &NIGHT_STEPS_S } else { &DAY_STEPS_S }
+}
 
 /// Rounds of the iteration before a step is taken as it is.
 const MOST_ROUNDS: usize = 30;
-/// How far the assumed air temperature may be from the computed one, K, while nothing is open: leakage changes by
-/// less than 0.3 % then, which moves no hourly mean by more than 0.02 K.
-const CLOSED_TOLERANCE_K: f64 = 0.1;
+/// What a wrong assumption of the air temperature may change the computed one by, K, while nothing is open.
+const CLOSED_EFFECT_K: f64 = 0.02;
 /// The same while vents, fan or tent react to it.
 const OPEN_TOLERANCE_K: f64 = 0.005;
 
@@ -72,9 +79,12 @@ impl<'a> HouseModel<'a> {
             let step = advance(&self.network, &self.state, dt_s, thermostats);
             let (house_c, tent_c) = (step.mean_c[house_air], step.mean_c[tent_air]);
             let reacts = flows.reacts || self.openings.react_at(house_c, tent_c);
-            let tolerance = if reacts { OPEN_TOLERANCE_K } else { CLOSED_TOLERANCE_K };
             round += 1;
-            let settled = assumed.within(house_c, tent_c, tolerance);
+            let settled = if reacts {
+                assumed.within(house_c, tent_c, OPEN_TOLERANCE_K)
+            } else {
+                (assumed.house.value - house_c).abs() <= closed_tolerance_k(drive, &flows)
+            };
             if settled || round == MOST_ROUNDS {
                 self.restless_steps += usize::from(!settled);
                 self.state = step.end;
@@ -136,6 +146,19 @@ impl<'a> HouseModel<'a> {
         &self.openings
     }
 }
+
+/// How far the assumed house air may be from the computed one while nothing is open, K.
+///
+/// Leakage grows at most with the square root of the difference, so an error δ of the assumption moves the air by at
+/// most `δ/2 × UA_leakage/UA_skin`.
+#[must_use]
+pub fn closed_tolerance_k(drive: &HourDrive, flows: &Flows) -> f64 {
+    let effect = flows.leakage_w_per_k / 2.0 / drive.skin_w_per_k;
+    CLOSED_EFFECT_K / effect.max(CLOSED_EFFECT_K / LARGEST_TOLERANCE_K)
+}
+
+/// Largest tolerance, K, however tight the house is.
+const LARGEST_TOLERANCE_K: f64 = 1.0;
 
 /// Assumed mean air temperatures of a step, each with the range that its true value must lie in.
 struct Assumed {

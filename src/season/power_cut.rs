@@ -2,7 +2,7 @@
 
 use super::drive::HourDrive;
 use super::error::RunError;
-use super::house_model::{HouseModel, STEPS_S};
+use super::house_model::{HouseModel, steps_s};
 use super::plan::{Plan, actual_zone};
 use super::result::{Hold, POWER_CUT_HOURS, PowerCutTimes};
 use super::thermostats::{Heating, zone_nodes};
@@ -61,7 +61,7 @@ pub fn follow(
         let (drive, hour) = drive_at(k);
         let thermostats = heating.at(hour, false, false);
         let parts = if k < FINE_HOURS { FINE_PARTS } else { 1 };
-        for dt_s in STEPS_S.iter().flat_map(|s| (0..parts).map(move |_| s / f64::from(parts))) {
+        for dt_s in steps_s(&drive).iter().flat_map(|s| (0..parts).map(move |_| s / f64::from(parts))) {
             let done = model.step(&drive, dt_s, thermostats.active(), false);
             air_clock.advance(dt_s, done.step.end.temperature_c[crop_air]);
             if let (Some(trays), Some(clock)) = (&mut trays, &mut tray_clock) {

@@ -1,15 +1,15 @@
 //! Steady two-zone loads: the degree-hour bracket and the design load.
 
 use super::drive::{HourDrive, tent_wall_w_per_k};
-use super::house_model::HouseModel;
+use super::house_model::{HouseModel, closed_tolerance_k};
 use super::openings::Flows;
 use super::plan::Plan;
 use super::thermostats::Heating;
 use crate::model::{BehindPartyWall, Scenario};
 use crate::units::HOURS_PER_DAY;
 
-/// Rounds in which leakage and house air find each other; each gains about two digits.
-const LEAKAGE_ROUNDS: usize = 3;
+/// Most rounds in which leakage and house air find each other; each gains about two digits.
+const LEAKAGE_ROUNDS: usize = 4;
 
 /// Heat of the scenario without stores: hour by hour, and day by day as if stores carried a whole day.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -28,26 +28,30 @@ pub fn bracket(model: &mut HouseModel, heating: &Heating, drives: &[HourDrive], 
     let setpoints: Option<Vec<f64>> = clock.iter().map(|&hour| heater.setpoint_c(f64::from(hour) - 0.5)).collect();
     let setpoints = setpoints?;
     let mut sums = Bracket { low_kwh: 0.0, high_kwh: 0.0 };
+    let mut house_c = setpoints.first().copied().unwrap_or(0.0);
     for (day, day_setpoints) in drives.chunks(HOURS_PER_DAY).zip(setpoints.chunks(HOURS_PER_DAY)) {
         for (drive, setpoint_c) in day.iter().zip(day_setpoints) {
-            sums.high_kwh += shut_load_w(model, drive, node, *setpoint_c) / 1000.0;
+            sums.high_kwh += shut_load_w(model, drive, node, *setpoint_c, &mut house_c) / 1000.0;
         }
         let mean_setpoint_c = day_setpoints.iter().sum::<f64>() / day_setpoints.len() as f64;
-        sums.low_kwh += shut_load_w(model, &HourDrive::mean(day), node, mean_setpoint_c) * day.len() as f64 / 1000.0;
+        let day_load_w = shut_load_w(model, &HourDrive::mean(day), node, mean_setpoint_c, &mut house_c);
+        sums.low_kwh += day_load_w * day.len() as f64 / 1000.0;
     }
     Some(sums)
 }
 
-/// Steady load with vents shut, W.
-fn shut_load_w(model: &mut HouseModel, drive: &HourDrive, node: usize, setpoint_c: f64) -> f64 {
+/// Steady load with vents shut, W. `house_c` is the house air to begin with and becomes that of this load.
+fn shut_load_w(model: &mut HouseModel, drive: &HourDrive, node: usize, setpoint_c: f64, house_c: &mut f64) -> f64 {
     let house_air = model.plan.layout.house.air;
-    let mut house_c = if node == house_air { setpoint_c } else { drive.outdoor_c };
     let mut load_w = 0.0;
-    let rounds = if node == house_air { 1 } else { LEAKAGE_ROUNDS };
-    for _ in 0..rounds {
-        let flows = model.openings().shut(drive, house_c);
+    for _ in 0..LEAKAGE_ROUNDS {
+        let assumed_c = if node == house_air { setpoint_c } else { *house_c };
+        let flows = model.openings().shut(drive, assumed_c);
         let (temperatures, w) = model.steady_load(drive, &flows, node, setpoint_c);
-        (house_c, load_w) = (temperatures[house_air], w);
+        (*house_c, load_w) = (temperatures[house_air], w);
+        if (*house_c - assumed_c).abs() <= closed_tolerance_k(drive, &flows) {
+            break;
+        }
     }
     load_w
 }

@@ -99,6 +99,12 @@ impl ClimateHour {
 }
 
 impl Climate {
+    /// The hour before this one; the year wraps.
+    #[must_use]
+    pub fn before(&self, record: usize) -> &ClimateHour {
+        &self.hours[if record == 0 { self.hours.len() - 1 } else { record - 1 }]
+    }
+
     /// Prepares a weather year.
     #[must_use]
     pub fn from_year(year: &WeatherYear) -> Self {
