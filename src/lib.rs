@@ -12,6 +12,8 @@
 //! Layers 1 to 4 touch neither disk, clock, threads nor screen: the same input gives the same bits.
 
 pub mod geometry;
+#[cfg(feature = "gui")]
+pub mod gui;
 pub mod headless;
 pub mod model;
 pub mod physics;

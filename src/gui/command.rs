@@ -1,0 +1,189 @@
+//! Every action of the menus: a closed list with text and shortcut.
+
+use egui::{Key, KeyboardShortcut, Modifiers};
+
+/// An action.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Command {
+    /// An empty study.
+    New,
+    /// The demo study.
+    OpenDemo,
+    /// A study from a file.
+    Open,
+    /// To the study's file.
+    Save,
+    /// To another file.
+    SaveAs,
+    /// Leave.
+    Quit,
+    /// One step back.
+    Undo,
+    /// One step forward again.
+    Redo,
+    /// A scenario with default values.
+    AddScenario,
+    /// A copy of the chosen scenario.
+    DuplicateScenario,
+    /// Take the chosen scenario out.
+    DeleteScenario,
+    /// Compare the others with the chosen scenario.
+    MakeReference,
+    /// Move the chosen scenario up.
+    MoveUp,
+    /// Move the chosen scenario down.
+    MoveDown,
+    /// Choose the scenario above.
+    PreviousScenario,
+    /// Choose the scenario below.
+    NextScenario,
+    /// °C and metres.
+    Metric,
+    /// °F and feet.
+    Imperial,
+    /// Light theme.
+    Light,
+    /// Dark theme.
+    Dark,
+    /// The theme of the system.
+    SystemTheme,
+    /// The view of the whole winter.
+    WinterView,
+    /// The view of the coldest nights.
+    ColdestView,
+    /// About this program.
+    About,
+    /// Cautions.
+    Cautions,
+    /// List of shortcuts.
+    Shortcuts,
+}
+
+impl Command {
+    /// All of them, in the order of the menus.
+    pub const ALL: [Self; 26] = [
+        Self::New,
+        Self::OpenDemo,
+        Self::Open,
+        Self::Save,
+        Self::SaveAs,
+        Self::Quit,
+        Self::Undo,
+        Self::Redo,
+        Self::AddScenario,
+        Self::DuplicateScenario,
+        Self::DeleteScenario,
+        Self::MakeReference,
+        Self::MoveUp,
+        Self::MoveDown,
+        Self::PreviousScenario,
+        Self::NextScenario,
+        Self::Metric,
+        Self::Imperial,
+        Self::Light,
+        Self::Dark,
+        Self::SystemTheme,
+        Self::WinterView,
+        Self::ColdestView,
+        Self::About,
+        Self::Cautions,
+        Self::Shortcuts,
+    ];
+
+    /// Text in the menu.
+    #[must_use]
+    pub fn text(self) -> &'static str {
+        match self {
+            Self::New => "New",
+            Self::OpenDemo => "Open the demo",
+            Self::Open => "Open…",
+            Self::Save => "Save",
+            Self::SaveAs => "Save as…",
+            Self::Quit => "Quit",
+            Self::Undo => "Undo",
+            Self::Redo => "Redo",
+            Self::AddScenario => "Add scenario",
+            Self::DuplicateScenario => "Duplicate scenario",
+            Self::DeleteScenario => "Delete scenario",
+            Self::MakeReference => "Compare others with this",
+            Self::MoveUp => "Move up",
+            Self::MoveDown => "Move down",
+            Self::PreviousScenario => "Scenario above",
+            Self::NextScenario => "Scenario below",
+            Self::Metric => "Units °C and metres",
+            Self::Imperial => "Units °F and feet",
+            Self::Light => "Light",
+            Self::Dark => "Dark",
+            Self::SystemTheme => "Light or dark as the system",
+            Self::WinterView => "Winter",
+            Self::ColdestView => "Coldest nights",
+            Self::About => "About Warmfold",
+            Self::Cautions => "Cautions",
+            Self::Shortcuts => "Keyboard",
+        }
+    }
+
+    /// Its keys, if it has any.
+    #[must_use]
+    pub fn shortcut(self) -> Option<KeyboardShortcut> {
+        let ctrl = Modifiers::COMMAND;
+        let alt = Modifiers::ALT;
+        let (modifiers, key) = match self {
+            Self::New => (ctrl, Key::N),
+            Self::Open => (ctrl, Key::O),
+            Self::Save => (ctrl, Key::S),
+            Self::SaveAs => (ctrl.plus(Modifiers::SHIFT), Key::S),
+            Self::Quit => (ctrl, Key::Q),
+            Self::Undo => (ctrl, Key::Z),
+            Self::Redo => (ctrl.plus(Modifiers::SHIFT), Key::Z),
+            Self::DuplicateScenario => (ctrl, Key::D),
+            Self::AddScenario => (ctrl.plus(Modifiers::SHIFT), Key::N),
+            Self::DeleteScenario => (ctrl, Key::Backspace),
+            Self::MakeReference => (ctrl, Key::R),
+            Self::MoveUp => (alt.plus(Modifiers::SHIFT), Key::ArrowUp),
+            Self::MoveDown => (alt.plus(Modifiers::SHIFT), Key::ArrowDown),
+            Self::PreviousScenario => (alt, Key::ArrowUp),
+            Self::NextScenario => (alt, Key::ArrowDown),
+            Self::WinterView => (ctrl, Key::Num1),
+            Self::ColdestView => (ctrl, Key::Num2),
+            Self::Shortcuts => (Modifiers::NONE, Key::F1),
+            _ => return None,
+        };
+        Some(KeyboardShortcut::new(modifiers, key))
+    }
+
+    /// The command whose keys were pressed in this frame; longer chords first.
+    #[must_use]
+    pub fn pressed(ctx: &egui::Context) -> Option<Self> {
+        let mut keyed: Vec<_> = Self::ALL.iter().filter_map(|c| c.shortcut().map(|s| (*c, s))).collect();
+        keyed.sort_by_key(|(_, s)| std::cmp::Reverse(chord_length(s)));
+        let typing = ctx.text_edit_focused();
+        keyed
+            .into_iter()
+            .filter(|(command, _)| !typing || !matches!(command, Self::Undo | Self::Redo | Self::DeleteScenario))
+            .find(|(_, shortcut)| ctx.input_mut(|i| i.consume_shortcut(shortcut)))
+            .map(|(command, _)| command)
+    }
+}
+
+fn chord_length(shortcut: &KeyboardShortcut) -> usize {
+    let m = shortcut.modifiers;
+    usize::from(m.shift) + usize::from(m.alt) + usize::from(m.command)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_two_commands_share_keys_or_text() {
+        for (i, a) in Command::ALL.iter().enumerate() {
+            for b in &Command::ALL[i + 1..] {
+                assert_ne!(a.text(), b.text());
+                if let (Some(x), Some(y)) = (a.shortcut(), b.shortcut()) {
+                    assert_ne!(x, y, "{a:?} and {b:?}");
+                }
+            }
+        }
+    }
+}

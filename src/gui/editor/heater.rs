@@ -1,0 +1,131 @@
+//! Heater and fuel, and the standby heater.
+
+use super::Figures;
+use super::water::zones;
+use crate::gui::fields::{CHOICE_LABEL, Form, Spec, combo, label_cell, row};
+use crate::gui::format;
+use crate::gui::theme::{BODY, SMALL, semibold, tokens};
+use crate::model::heater::SETPOINT_RANGE_C;
+use crate::model::{Catalogue, HeatTarget, Heater, Scenario};
+use crate::units::Quantity;
+use egui::{RichText, Ui};
+
+/// The section.
+pub fn heaters_ui(ui: &mut Ui, form: &mut Form, s: &mut Scenario, reference: Option<&Scenario>, figures: &Figures) {
+    form.place = format!("{}.heater", figures.place);
+    form.part = "heater";
+    form.troubles_here(ui);
+    heater_ui(ui, form, &mut s.heater, reference.map(|r| &r.heater), figures, &Heater::present);
+    ui.add_space(8.0);
+    form.place = format!("{}.standby", figures.place);
+    form.part = "standby heater";
+    ui.push_id("standby", |ui| {
+        let switch = &Scenario::standby;
+        form.troubles_here(ui);
+        if s.standby.present {
+            row(ui, false, |ui| {
+                ui.label(RichText::new(switch.label).font(semibold(BODY))).on_hover_text(switch.help);
+            });
+        }
+        heater_ui(ui, form, &mut s.standby, reference.map(|r| &r.standby), figures, switch);
+    });
+}
+
+fn heater_ui(
+    ui: &mut Ui,
+    form: &mut Form,
+    heater: &mut Heater,
+    other: Option<&Heater>,
+    figures: &Figures,
+    switch: &crate::model::ChoiceInput,
+) {
+    form.switch(ui, switch, &mut heater.present, other.map(|o| o.present));
+    if !heater.present {
+        return;
+    }
+    setpoints_ui(ui, form, heater, other);
+    kind_ui(ui, form, heater, figures.rows);
+    let fuels: Vec<_> = figures.rows.fuels.iter().map(|fuel| (fuel.key.clone(), fuel.name.clone())).collect();
+    form.choice(ui, &Heater::fuel, &mut heater.fuel, &fuels, other.map(|o| &o.fuel));
+    form.number(ui, &Heater::rated_w, heater, other);
+    if let Some(text) = full_output(heater, figures.rows) {
+        row(ui, false, |ui| {
+            ui.label(RichText::new(format!("Full output for {text}")).size(SMALL).color(tokens(ui).soft));
+        });
+    }
+    if !heater.heat_pump {
+        form.number(ui, &Heater::efficiency, heater, other);
+    }
+    form.choice(ui, &Heater::zone, &mut heater.zone, &zones(), other.map(|o| &o.zone));
+    let targets = [
+        (HeatTarget::Air, "The air".to_owned()),
+        (HeatTarget::Bench, "The benches".to_owned()),
+        (HeatTarget::Water, "The water".to_owned()),
+    ];
+    form.choice(ui, &Heater::target, &mut heater.target, &targets, other.map(|o| &o.target));
+    if heater.fuel == "electricity" {
+        form.switch(ui, &Heater::heat_pump, &mut heater.heat_pump, other.map(|o| o.heat_pump));
+    } else {
+        form.switch(ui, &Heater::vented, &mut heater.vented, other.map(|o| o.vented));
+        form.switch(ui, &Heater::needs_mains, &mut heater.needs_mains, other.map(|o| o.needs_mains));
+    }
+    if heater.heat_pump {
+        form.number(ui, &Heater::sink_c, heater, other);
+    }
+    form.number(ui, &Heater::fan_w, heater, other);
+}
+
+fn setpoints_ui(ui: &mut Ui, form: &mut Form, heater: &mut Heater, other: Option<&Heater>) {
+    let spec = |input: &crate::model::ChoiceInput, key| Spec {
+        key,
+        label: input.label,
+        quantity: Quantity::Temperature,
+        min: *SETPOINT_RANGE_C.start(),
+        max: *SETPOINT_RANGE_C.end(),
+        help: input.help,
+        source: "",
+    };
+    let day = spec(&Heater::setpoint_day_c, "setpoint_day_c");
+    let night = spec(&Heater::setpoint_night_c, "setpoint_night_c");
+    let (day_on, night_on) = (heater.setpoint_night_c.unwrap_or(8.0), heater.setpoint_day_c.unwrap_or(8.0));
+    form.optional(ui, &day, &mut heater.setpoint_day_c, day_on, other.map(|o| o.setpoint_day_c));
+    form.optional(ui, &night, &mut heater.setpoint_night_c, night_on, other.map(|o| o.setpoint_night_c));
+    if heater.setpoint_day_c != heater.setpoint_night_c {
+        form.number(ui, &Heater::day_from_hour, heater, other);
+        form.number(ui, &Heater::day_to_hour, heater, other);
+    }
+}
+
+/// Fills the heater in from a kind of the catalogue.
+fn kind_ui(ui: &mut Ui, form: &mut Form, heater: &mut Heater, rows: &Catalogue) {
+    let mut taken = None;
+    row(ui, false, |ui| {
+        let label = label_cell(ui, "Kind", CHOICE_LABEL, 0.0);
+        let response = combo(ui, "heater kind", &heater.name, |ui| {
+            for kind in &rows.heaters {
+                if ui.selectable_label(heater.name == kind.name, &kind.name).on_hover_text(&kind.source).clicked() {
+                    taken = Some(kind.clone());
+                }
+            }
+        });
+        response.labelled_by(label.id).on_hover_text("Fills in fuel, efficiency and fan from the catalogue");
+    });
+    let Some(kind) = taken else { return };
+    heater.name = kind.name;
+    heater.fuel = kind.fuel;
+    heater.efficiency = kind.efficiency;
+    heater.vented = kind.vented;
+    heater.needs_mains = kind.needs_mains;
+    heater.heat_pump = kind.heat_pump;
+    heater.fan_w = kind.fan_w;
+    form.note("kind", ui.make_persistent_id("heater kind"));
+}
+
+/// How long one unit of a stored fuel lasts at full output: "31 h per 20 lb cylinder".
+pub fn full_output(heater: &Heater, rows: &Catalogue) -> Option<String> {
+    let fuel = rows.fuel(&heater.fuel).filter(|_| heater.fuel != "electricity")?;
+    let unit = fuel.units.iter().find(|u| u.unit.contains("cylinder")).or(fuel.units.first())?;
+    let hours = unit.kwh_gross_per_unit * heater.efficiency * 1000.0 / heater.rated_w;
+    let decimals = if hours < 10.0 { 1 } else { 0 };
+    (hours.is_finite() && hours > 0.0).then(|| format!("{} h per {}", format::number(hours, decimals), unit.unit))
+}

@@ -1,0 +1,39 @@
+//! Where the window meets weather, engine and files: errors become texts with a remedy.
+
+use crate::model::{Catalogue, Scenario, Site, Study};
+use crate::season::{ScenarioRun, run_scenario};
+use crate::storage;
+use crate::weather::Climate;
+use std::path::Path;
+
+/// The weather that a study names; a relative path starts at its folder.
+pub fn climate(site: &Site, folder: Option<&Path>) -> Result<Climate, String> {
+    let loaded = storage::load_weather(site, folder.unwrap_or(Path::new(""))).map_err(|e| e.to_string())?;
+    Ok(loaded.climate)
+}
+
+/// A scenario's season.
+pub fn run(
+    study: &Study,
+    scenario: &Scenario,
+    climate: &Climate,
+    catalogue: &Catalogue,
+    cancelled: &dyn Fn() -> bool,
+) -> Result<ScenarioRun, String> {
+    run_scenario(study, scenario, climate, catalogue, cancelled).map_err(|e| e.to_string())
+}
+
+/// The demo study; an empty one if it cannot be read.
+pub fn demo() -> Study {
+    storage::demo().unwrap_or_default()
+}
+
+/// Reads a study file.
+pub fn load(path: &Path) -> Result<Study, String> {
+    storage::load(path).map_err(|e| e.to_string())
+}
+
+/// Writes a study file whole or not at all.
+pub fn save(path: &Path, study: &Study) -> Result<(), String> {
+    storage::save(path, study).map_err(|e| e.to_string())
+}

@@ -1,0 +1,482 @@
+//! The one row of a form: label, value with its unit, way back to the default, marks and hover text.
+
+use super::history::Edits;
+use super::marks::{self, Icon};
+use super::theme::{ROW, SMALL, tokens};
+use crate::model::validate::Problem;
+use crate::model::{ChoiceInput, NumberInput};
+use crate::units::{Quantity, UnitSystem};
+use egui::{Align, Id, Layout, RichText, Sense, Ui, vec2};
+
+/// What every row of a form needs to know.
+pub struct Form<'a> {
+    /// Units on screen.
+    pub units: UnitSystem,
+    /// Symbol of money.
+    pub currency: &'a str,
+    /// Where changes are noted.
+    pub edits: &'a mut Edits,
+    /// What is wrong, with the place in the file.
+    pub troubles: &'a [Problem],
+    /// Place in the file of the part being shown: "scenarios[1].house".
+    pub place: String,
+    /// Name of the part, put before the field's name in the undo step: "house".
+    pub part: &'static str,
+}
+
+/// Width of the gutter that holds the mark of a difference.
+const GUTTER: f32 = 12.0;
+/// Width of the place that holds the way back to the default.
+const TAIL: f32 = 20.0;
+/// Share of a row's width that the label of a choice or a text takes.
+pub const CHOICE_LABEL: f32 = 0.36;
+/// Width of a value.
+const VALUE: f32 = 116.0;
+
+impl Form<'_> {
+    /// Notes a change of the field `label`.
+    pub fn note(&mut self, label: &str, id: Id) {
+        self.edits.note(step_name(self.part, label), id);
+    }
+
+    /// A numeric input. `reference` is the same part of the reference scenario, if it is another one.
+    pub fn number<T>(&mut self, ui: &mut Ui, input: &NumberInput<T>, part: &mut T, reference: Option<&T>) {
+        let value = (input.get)(part);
+        let other = reference.map(input.get);
+        let spec = Spec::of(input);
+        if let Some(new) = self.value_row(ui, &spec, value, other, Some(input.default)) {
+            (input.set)(part, new);
+        }
+    }
+
+    /// A number that a [`NumberInput`] cannot describe, such as one held in a choice.
+    pub fn value_row(
+        &mut self,
+        ui: &mut Ui,
+        spec: &Spec,
+        value: f64,
+        other: Option<f64>,
+        default: Option<f64>,
+    ) -> Option<f64> {
+        let differs = other.is_some_and(|o| !same(o, value));
+        let id = ui.make_persistent_id((spec.key, "value"));
+        let mut new = None;
+        row(ui, differs, |ui| {
+            let label = label_cell(ui, spec.label, 1.0, VALUE + TAIL);
+            new = self.value_cell(ui, spec, value, other.filter(|_| differs), default, label.id);
+        });
+        if new.is_some() {
+            self.note(spec.label, id);
+        }
+        self.trouble_ui(ui, spec, value);
+        new
+    }
+
+    /// The right part of a row: the value and the way back to its default.
+    fn value_cell(
+        &self,
+        ui: &mut Ui,
+        spec: &Spec,
+        value: f64,
+        other: Option<f64>,
+        default: Option<f64>,
+        label: Id,
+    ) -> Option<f64> {
+        let unit = spec.quantity.unit(self.units);
+        let mut new = None;
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            ui.spacing_mut().item_spacing.x = 2.0;
+            if let Some(default) = default.filter(|d| !same(*d, value)) {
+                let name = format!("Back to the default for {}, {}", lower(spec.label), self.shown(spec, default));
+                if marks::icon_button_sized(ui, Icon::Reset, &name, vec2(TAIL - 2.0, 22.0)).clicked() {
+                    new = Some(default);
+                }
+            } else {
+                ui.allocate_space(vec2(TAIL - 2.0, 22.0));
+            }
+            let mut shown = unit.shown(value);
+            let field = self.drag_value(spec, &mut shown).min_size(vec2(VALUE, ROW - 2.0));
+            let size = vec2(VALUE, ROW - 2.0);
+            let response =
+                ui.allocate_ui_with_layout(size, Layout::top_down_justified(Align::Max), |ui| ui.add(field)).inner;
+            let response = response.labelled_by(label);
+            let typed_anew = text(spec, self.units, shown) != text(spec, self.units, unit.shown(value));
+            if response.changed() && (response.dragged() || typed_anew) {
+                let typed = unit.value(shown);
+                new = Some(if response.dragged() { typed.clamp(spec.min, spec.max) } else { typed });
+            }
+            response.context_menu(|ui| context_ui(ui, default, other, &mut new));
+            response.on_hover_ui(|ui| self.hover_ui(ui, spec, default, other));
+        });
+        new
+    }
+
+    fn drag_value<'v>(&self, spec: &Spec, shown: &'v mut f64) -> egui::DragValue<'v> {
+        let unit = spec.quantity.unit(self.units);
+        let symbol = if spec.quantity == Quantity::Money { self.currency } else { unit.symbol };
+        let suffix = if symbol.is_empty() || symbol == "°" { symbol.to_owned() } else { format!(" {symbol}") };
+        let (spec, units) = (*spec, self.units);
+        egui::DragValue::new(shown)
+            .speed(speed(spec.quantity, unit.step()))
+            .suffix(suffix)
+            .update_while_editing(false)
+            .clamp_existing_to_range(false)
+            .custom_formatter(move |v, _| text(&spec, units, v))
+            .custom_parser(parse)
+    }
+
+    fn shown(&self, spec: &Spec, value: f64) -> String {
+        let unit = spec.quantity.unit(self.units);
+        format!("{} {}", text(spec, self.units, unit.shown(value)), unit.symbol).trim_end().to_owned()
+    }
+
+    fn hover_ui(&self, ui: &mut Ui, spec: &Spec, default: Option<f64>, other: Option<f64>) {
+        let t = tokens(ui);
+        ui.label(spec.help);
+        ui.label(
+            RichText::new(format!("{} to {}", self.shown(spec, spec.min), self.shown(spec, spec.max)))
+                .small()
+                .color(t.soft),
+        );
+        if let Some(default) = default {
+            ui.label(RichText::new(format!("Default {}", self.shown(spec, default))).small().color(t.soft));
+        }
+        if let Some(other) = other {
+            ui.label(RichText::new(format!("Reference {}", self.shown(spec, other))).small().color(t.accent));
+        }
+        if !spec.source.is_empty() {
+            ui.label(RichText::new(format!("Source: {}", spec.source)).small().color(t.soft));
+        }
+    }
+
+    fn trouble_ui(&self, ui: &mut Ui, spec: &Spec, value: f64) {
+        let place = format!("{}.{}", self.place, spec.key);
+        let known = self.troubles.iter().any(|p| p.path == place);
+        let allowed = value.is_finite() && spec.min <= value && value <= spec.max;
+        if !known && !allowed {
+            let (low, high) = (self.shown(spec, spec.min), self.shown(spec, spec.max));
+            warning(ui, &format!("{} must lie between {low} and {high}", spec.label));
+        }
+        self.troubles_at(ui, spec.key);
+    }
+
+    /// Shows what is wrong with the field of that name.
+    pub fn troubles_at(&self, ui: &mut Ui, key: &str) {
+        let place = format!("{}.{key}", self.place);
+        for problem in self.troubles.iter().filter(|p| p.path == place) {
+            warning(ui, &sentence(&problem.kind.text(self.units)));
+        }
+    }
+
+    /// Shows what is wrong with the part itself.
+    pub fn troubles_here(&self, ui: &mut Ui) {
+        for problem in self.troubles.iter().filter(|p| p.path == self.place) {
+            warning(ui, &sentence(&problem.kind.text(self.units)));
+        }
+    }
+
+    /// A switch.
+    pub fn switch(&mut self, ui: &mut Ui, input: &ChoiceInput, on: &mut bool, other: Option<bool>) {
+        let differs = other.is_some_and(|o| o != *on);
+        let mut changed = None;
+        row(ui, differs, |ui| {
+            let response = ui.checkbox(on, input.label);
+            changed = response.changed().then_some(response.id);
+            response.on_hover_text(input.help);
+        });
+        if let Some(id) = changed {
+            self.note(input.label, id);
+        }
+        self.troubles_at(ui, input.key);
+    }
+
+    /// A choice among named options; gives true when another was taken.
+    pub fn choice<V: PartialEq + Clone>(
+        &mut self,
+        ui: &mut Ui,
+        input: &ChoiceInput,
+        value: &mut V,
+        options: &[(V, String)],
+        other: Option<&V>,
+    ) -> bool {
+        let differs = other.is_some_and(|o| o != value);
+        let selected = options.iter().find(|(v, _)| v == value).map_or("–", |(_, name)| name.as_str());
+        let mut taken = None;
+        let id = ui.make_persistent_id((input.key, "choice"));
+        row(ui, differs, |ui| {
+            let label = label_cell(ui, input.label, CHOICE_LABEL, 0.0);
+            let response = combo(ui, input.key, selected, |ui| {
+                for (option, name) in options {
+                    if ui.selectable_label(option == value, name).clicked() {
+                        taken = Some(option.clone());
+                    }
+                }
+            });
+            response.labelled_by(label.id).on_hover_text(input.help);
+        });
+        let changed = taken.is_some_and(|taken| {
+            let changed = taken != *value;
+            *value = taken;
+            changed
+        });
+        if changed {
+            self.note(input.label, id);
+        }
+        self.troubles_at(ui, input.key);
+        changed
+    }
+
+    /// A line of text.
+    pub fn text(&mut self, ui: &mut Ui, input: &ChoiceInput, value: &mut String, width: Option<f32>) {
+        let mut changed = None;
+        row(ui, false, |ui| {
+            let label = label_cell(ui, input.label, CHOICE_LABEL, 0.0);
+            let width = width.unwrap_or(ui.available_width() - TAIL);
+            let edit =
+                egui::TextEdit::singleline(value).desired_width(width - 8.0).margin(egui::Margin::symmetric(6, 4));
+            let response = ui.add(edit).labelled_by(label.id);
+            changed = response.changed().then_some(response.id);
+            response.on_hover_text(input.help);
+        });
+        if let Some(id) = changed {
+            self.note(input.label, id);
+        }
+        self.troubles_at(ui, input.key);
+    }
+
+    /// A number that may be off, with the value it takes when switched on.
+    pub fn optional(
+        &mut self,
+        ui: &mut Ui,
+        spec: &Spec,
+        value: &mut Option<f64>,
+        when_on: f64,
+        other: Option<Option<f64>>,
+    ) {
+        let differs = other.is_some_and(|o| o != *value);
+        let id = ui.make_persistent_id((spec.key, "value"));
+        let mut new = *value;
+        row(ui, differs, |ui| {
+            let mut on = value.is_some();
+            let switch = ui.checkbox(&mut on, spec.label).on_hover_text(spec.help);
+            new = on.then(|| value.unwrap_or(when_on));
+            match *value {
+                Some(held) if on => {
+                    new = Some(self.value_cell(ui, spec, held, other.flatten(), None, switch.id).unwrap_or(held))
+                }
+                _ => {
+                    ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                        ui.add_space(TAIL + 8.0);
+                        ui.label(RichText::new("off").color(tokens(ui).soft));
+                    });
+                }
+            }
+        });
+        if new != *value {
+            *value = new;
+            self.note(spec.label, id);
+        }
+        match *value {
+            Some(held) => self.trouble_ui(ui, spec, held),
+            None => self.troubles_at(ui, spec.key),
+        }
+    }
+}
+
+/// What a numeric row shows.
+#[derive(Debug, Clone, Copy)]
+pub struct Spec {
+    /// Name in the file.
+    pub key: &'static str,
+    /// Name on screen.
+    pub label: &'static str,
+    /// What it means.
+    pub quantity: Quantity,
+    /// Smallest allowed value.
+    pub min: f64,
+    /// Largest allowed value.
+    pub max: f64,
+    /// What it does.
+    pub help: &'static str,
+    /// Where it comes from.
+    pub source: &'static str,
+}
+
+impl Spec {
+    /// The row of a numeric input.
+    #[must_use]
+    pub fn of<T>(i: &NumberInput<T>) -> Self {
+        Self {
+            key: i.key,
+            label: i.label,
+            quantity: i.quantity,
+            min: i.min,
+            max: i.max,
+            help: i.help,
+            source: i.source,
+        }
+    }
+}
+
+/// Lays out one row with its gutter; a dot in the gutter marks a difference from the reference.
+pub fn row(ui: &mut Ui, differs: bool, content: impl FnOnce(&mut Ui)) {
+    ui.horizontal(|ui| {
+        ui.set_min_height(ROW);
+        ui.spacing_mut().item_spacing.x = 0.0;
+        let (rect, response) = ui.allocate_exact_size(vec2(GUTTER, ROW), Sense::hover());
+        if differs {
+            ui.painter().circle_filled(rect.left_center() + vec2(4.0, 0.0), 2.5, tokens(ui).accent);
+            response.on_hover_text("Differs from the reference scenario");
+        }
+        content(ui);
+    });
+}
+
+/// The label at the left of a row: a share of the width, or all of it but `less`.
+pub fn label_cell(ui: &mut Ui, label: &str, share: f32, less: f32) -> egui::Response {
+    let width = (ui.available_width() * share - less).max(40.0);
+    let left = Layout::left_to_right(Align::Center);
+    ui.allocate_ui_with_layout(vec2(width, ROW), left, |ui| {
+        ui.set_min_width(width);
+        ui.add(egui::Label::new(RichText::new(label).color(tokens(ui).soft)).truncate())
+    })
+    .inner
+}
+
+/// A line that says what is wrong.
+pub fn warning(ui: &mut Ui, text: &str) {
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        let t = tokens(ui);
+        let (rect, _) = ui.allocate_exact_size(vec2(GUTTER + 4.0, 18.0), Sense::hover());
+        marks::paint_warning(ui.painter(), rect.center(), t.warn);
+        ui.add(egui::Label::new(RichText::new(text).size(SMALL).color(t.warn)).wrap());
+    });
+}
+
+/// A drop-down list that fills the rest of the row but its tail.
+pub fn combo(ui: &mut Ui, key: &str, selected: &str, content: impl FnOnce(&mut Ui)) -> egui::Response {
+    let width = ui.available_width() - TAIL;
+    combo_of_width(ui, key, selected, width, content)
+}
+
+/// The same in a given width; a long choice is cut.
+pub fn combo_of_width(
+    ui: &mut Ui,
+    key: impl egui::AsIdSalt,
+    selected: &str,
+    width: f32,
+    content: impl FnOnce(&mut Ui),
+) -> egui::Response {
+    let size = vec2(width, ROW - 2.0);
+    ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
+        ui.set_min_width(width);
+        ui.set_max_width(width);
+        let combo = egui::ComboBox::from_id_salt(key).width(width).truncate().selected_text(selected).icon(chevron);
+        combo
+            .show_ui(ui, |ui| {
+                ui.spacing_mut().interact_size.y = 24.0;
+                content(ui);
+            })
+            .response
+    })
+    .inner
+}
+
+/// The small arrow of a choice.
+fn chevron(ui: &Ui, rect: egui::Rect, _visuals: &egui::style::WidgetVisuals, _open: bool) {
+    marks::paint_icon(ui.painter(), Icon::Down, rect.center(), tokens(ui).soft);
+}
+
+fn context_ui(ui: &mut Ui, default: Option<f64>, other: Option<f64>, new: &mut Option<f64>) {
+    for (name, value) in [("Back to the default", default), ("Take the reference's value", other)] {
+        let value = value.filter(|v| v.is_finite());
+        if ui.add_enabled(value.is_some(), egui::Button::new(name)).clicked() {
+            *new = value;
+            ui.close();
+        }
+    }
+}
+
+fn same(a: f64, b: f64) -> bool {
+    (a - b).abs() <= 1e-9 * a.abs().max(b.abs()).max(1.0)
+}
+
+fn step_name(part: &str, label: &str) -> String {
+    let label = lower(label);
+    if part.is_empty() || label.starts_with(part) { label } else { format!("{part} {label}") }
+}
+
+/// A text with a large first letter.
+fn sentence(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}
+
+/// A label inside a sentence: first letter small, unless it is an abbreviation.
+fn lower(label: &str) -> String {
+    let mut chars = label.chars();
+    match (chars.next(), chars.next()) {
+        (Some(a), Some(b)) if b.is_lowercase() || b == ' ' => {
+            a.to_lowercase().collect::<String>() + &label[a.len_utf8()..]
+        }
+        _ => label.to_owned(),
+    }
+}
+
+fn text(spec: &Spec, units: UnitSystem, shown: f64) -> String {
+    let decimals = spec.quantity.unit(units).decimals;
+    if spec.quantity == Quantity::Money {
+        let long = format!("{shown:.4}");
+        let cut = long.trim_end_matches('0');
+        let short = format!("{shown:.2}");
+        return if cut.len() > short.len() { cut.to_owned() } else { short };
+    }
+    super::format::number(shown, decimals)
+}
+
+/// Reads what a person types: a comma or a point, spaces in thousands, a unit behind.
+fn parse(typed: &str) -> Option<f64> {
+    let typed = typed.replace('−', "-").replace(',', ".");
+    let number: String = typed.chars().filter(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | '+')).collect();
+    number.parse().ok().filter(|v: &f64| v.is_finite())
+}
+
+/// Change per point of a drag, in the unit on screen. `step` is the internal size of one shown unit.
+fn speed(quantity: Quantity, step: f64) -> f64 {
+    let internal = match quantity {
+        Quantity::Length => 0.02,
+        Quantity::Depth => 0.001,
+        Quantity::Temperature | Quantity::TemperatureDifference => 0.05,
+        Quantity::Power => 10.0,
+        Quantity::Share => 0.005,
+        Quantity::Money => 0.002,
+        Quantity::Direction => 1.0,
+        Quantity::Liquid | Quantity::AirFlow => 1.0,
+        Quantity::Area | Quantity::Volume => 0.02,
+        Quantity::UValue | Quantity::EdgeFactor | Quantity::Resistance | Quantity::AirChanges => 0.01,
+        Quantity::Energy => 1.0,
+        _ => 0.05,
+    };
+    internal / step
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn typed_numbers_are_read_the_way_people_write_them() {
+        assert_eq!(parse("6,5"), Some(6.5));
+        assert_eq!(parse("2\u{202f}000 W"), Some(2000.0));
+        assert_eq!(parse("−4.5 °C"), Some(-4.5));
+        assert_eq!(parse("warm"), None);
+    }
+
+    #[test]
+    fn undo_names_read_as_words() {
+        assert_eq!(step_name("tent", "Height"), "tent height");
+        assert_eq!(step_name("heater", "Heater"), "heater");
+        assert_eq!(step_name("", "U as outer skin"), "u as outer skin");
+    }
+}

@@ -1,0 +1,262 @@
+//! New, open and save: system file windows on a thread, the in-app path dialog, and the question about unsaved changes.
+
+use super::state::State;
+use crate::model::Study;
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{Receiver, TryRecvError, channel};
+use std::time::{Duration, Instant};
+
+/// What a path is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Ask {
+    /// A study to open.
+    Open,
+    /// A place to save to.
+    Save,
+    /// A weather file.
+    Weather,
+}
+
+/// What was wanted when the question about unsaved changes came up.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Next {
+    /// An empty study.
+    New,
+    /// The demo.
+    Demo,
+    /// A file to be chosen.
+    Choose,
+    /// This file.
+    Open(PathBuf),
+    /// Leave.
+    Quit,
+}
+
+/// The in-app path dialog.
+#[derive(Debug, Clone)]
+pub struct PathDialog {
+    /// What for.
+    pub ask: Ask,
+    /// What is typed.
+    pub text: String,
+    /// Why the last try failed, or that the file exists.
+    pub notice: String,
+    /// Whether an existing file may be replaced.
+    pub replace: bool,
+}
+
+struct Pending {
+    ask: Ask,
+    since: Instant,
+    answer: Receiver<Option<PathBuf>>,
+}
+
+/// State of opening and saving.
+#[derive(Default)]
+pub struct Filing {
+    /// The in-app path dialog, while open.
+    pub dialog: Option<PathDialog>,
+    /// What waits for the question about unsaved changes.
+    pub question: Option<Next>,
+    /// An error to show.
+    pub error: Option<String>,
+    /// Only use the in-app path dialog.
+    pub in_app_only: bool,
+    pending: Option<Pending>,
+    after_save: Option<Next>,
+}
+
+impl Filing {
+    /// Whether a system file window is open.
+    #[must_use]
+    pub fn waiting(&self) -> bool {
+        self.pending.is_some()
+    }
+
+    /// Forgets the system file window.
+    pub fn forget_pending(&mut self) {
+        self.pending = None;
+    }
+
+    /// Opens the in-app path dialog.
+    pub fn open_dialog(&mut self, ask: Ask, text: String, notice: &str) {
+        self.dialog = Some(PathDialog { ask, text, notice: notice.to_owned(), replace: false });
+    }
+}
+
+impl State {
+    /// Begins something that leaves the study: asks first when it has unsaved changes.
+    pub fn begin(&mut self, next: Next, ctx: &egui::Context) {
+        if self.document.changed_since_save() {
+            self.filing.question = Some(next);
+        } else {
+            self.go_on(next, ctx);
+        }
+    }
+
+    /// Does what was wanted, unsaved changes or not.
+    pub fn go_on(&mut self, next: Next, ctx: &egui::Context) {
+        match next {
+            Next::New => self.open(Study::default(), None),
+            Next::Demo => self.open(super::engine::demo(), None),
+            Next::Choose => self.ask_path(Ask::Open, ctx),
+            Next::Open(path) => self.open_file(&path, ctx),
+            Next::Quit => {
+                self.may_close = true;
+                ctx.send_viewport_cmd(egui::ViewportCommand::Close);
+            }
+        }
+    }
+
+    /// Saves to the study's file, or asks for one; then goes on with `next`.
+    pub fn save(&mut self, next: Option<Next>, ctx: &egui::Context) {
+        self.filing.after_save = next;
+        match self.document.path.clone() {
+            Some(path) => self.save_to(&path, ctx),
+            None => self.ask_path(Ask::Save, ctx),
+        }
+    }
+
+    /// Asks for a path: by the system's file window where there is one.
+    pub fn ask_path(&mut self, ask: Ask, ctx: &egui::Context) {
+        if self.filing.waiting() {
+            return;
+        }
+        if self.filing.in_app_only {
+            let text = self.suggested_path(ask);
+            self.filing.open_dialog(ask, text, "");
+            return;
+        }
+        let (sender, answer) = channel();
+        let suggestion = PathBuf::from(self.suggested_path(ask));
+        let ctx = ctx.clone();
+        let spawned = std::thread::Builder::new().name("file window".to_owned()).spawn(move || {
+            let _ = sender.send(system_dialog(ask, &suggestion));
+            ctx.request_repaint();
+        });
+        match spawned {
+            Ok(_) => self.filing.pending = Some(Pending { ask, since: Instant::now(), answer }),
+            Err(_) => self.filing.open_dialog(ask, self.suggested_path(ask), ""),
+        }
+    }
+
+    /// Looks whether the system's file window has answered.
+    pub fn poll_filing(&mut self, ctx: &egui::Context) {
+        let Some(pending) = &self.filing.pending else { return };
+        let (ask, since) = (pending.ask, pending.since);
+        let answer = match pending.answer.try_recv() {
+            Ok(answer) => answer,
+            Err(TryRecvError::Disconnected) => None,
+            Err(TryRecvError::Empty) => return,
+        };
+        self.filing.pending = None;
+        match answer {
+            Some(path) => self.take_path(ask, path, ctx),
+            // No one presses Cancel this fast: there is no file window on this system.
+            None if since.elapsed() < Duration::from_millis(150) => {
+                let text = self.suggested_path(ask);
+                self.filing.open_dialog(ask, text, "");
+            }
+            None => self.filing.after_save = None,
+        }
+    }
+
+    /// Goes on with a path that was chosen.
+    pub fn take_path(&mut self, ask: Ask, path: PathBuf, ctx: &egui::Context) {
+        match ask {
+            Ask::Open => self.open_file(&path, ctx),
+            Ask::Save => self.save_to(&with_extension(path), ctx),
+            Ask::Weather => {
+                let choice = crate::model::WeatherChoice::File(path.display().to_string());
+                let before = self.document.draft.clone();
+                self.document.draft.study.site.weather = choice;
+                let mut edits = super::history::Edits::default();
+                edits.note("weather", egui::Id::unique("weather file"));
+                self.document.settle(before, edits, false);
+            }
+        }
+    }
+
+    /// Opens a study file; on error the open study stays.
+    pub fn open_file(&mut self, path: &Path, ctx: &egui::Context) {
+        match super::engine::load(path) {
+            Ok(study) => {
+                self.prefs.remember(path);
+                self.open(study, Some(path.to_owned()));
+                self.say(ctx, format!("Opened {}", self.document.name()), false);
+            }
+            Err(reason) => self.filing.error = Some(reason),
+        }
+    }
+
+    fn save_to(&mut self, path: &Path, ctx: &egui::Context) {
+        let study = self.document.draft.study.clone();
+        match super::engine::save(path, &study) {
+            Ok(()) => {
+                self.prefs.remember(path);
+                self.document.mark_saved(study, path.to_owned());
+                self.say(ctx, format!("Saved {}", self.document.name()), false);
+                if let Some(next) = self.filing.after_save.take() {
+                    self.go_on(next, ctx);
+                }
+            }
+            Err(reason) => {
+                self.filing.after_save = None;
+                self.filing.error = Some(reason);
+            }
+        }
+    }
+
+    fn suggested_path(&self, ask: Ask) -> String {
+        let folder =
+            self.folder().or_else(|| self.prefs.folder()).or_else(|| std::env::current_dir().ok()).unwrap_or_default();
+        match ask {
+            Ask::Save => {
+                let name = self.document.path.as_deref().and_then(Path::file_name).map(PathBuf::from);
+                let name = name.unwrap_or_else(|| PathBuf::from(format!("{}.ron", file_stem(&self.document.name()))));
+                folder.join(name).display().to_string()
+            }
+            Ask::Open | Ask::Weather => format!("{}{}", folder.display(), std::path::MAIN_SEPARATOR),
+        }
+    }
+}
+
+/// A file name made from a title.
+fn file_stem(title: &str) -> String {
+    let plain = |c: char| if c.is_alphanumeric() { c.to_ascii_lowercase() } else { '-' };
+    let stem: String = title.chars().map(plain).collect();
+    let words: Vec<_> = stem.split('-').filter(|w| !w.is_empty()).collect();
+    if words.is_empty() { "study".to_owned() } else { words.join("-") }
+}
+
+fn with_extension(path: PathBuf) -> PathBuf {
+    if path.extension().is_some() { path } else { path.with_extension("ron") }
+}
+
+fn system_dialog(ask: Ask, suggestion: &Path) -> Option<PathBuf> {
+    let folder = if ask == Ask::Save { suggestion.parent() } else { Some(suggestion) };
+    let mut dialog = rfd::FileDialog::new();
+    if let Some(folder) = folder.filter(|f| f.is_dir()) {
+        dialog = dialog.set_directory(folder);
+    }
+    match ask {
+        Ask::Open => dialog.add_filter("Study", &["ron"]).pick_file(),
+        Ask::Weather => dialog.add_filter("Weather", &["epw", "csv", "EPW", "CSV"]).pick_file(),
+        Ask::Save => {
+            let name = suggestion.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
+            dialog.add_filter("Study", &["ron"]).set_file_name(name).save_file()
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn titles_become_plain_file_names() {
+        assert_eq!(file_stem("Allotment society: starts & citrus"), "allotment-society-starts-citrus");
+        assert_eq!(file_stem("  "), "study");
+        assert_eq!(with_extension(PathBuf::from("a/b")), PathBuf::from("a/b.ron"));
+    }
+}

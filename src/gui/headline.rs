@@ -1,0 +1,198 @@
+//! The figures that decide, for the chosen scenario, each with its difference from the reference.
+
+use super::board::Standing;
+use super::format;
+use super::state::State;
+use super::theme::{FIGURE, HEADING, SMALL, Tokens, regular, semibold, tokens};
+use crate::season::Summary;
+use crate::units::{Quantity, UnitSystem};
+use egui::{Align2, Color32, Rect, Response, Sense, Stroke, Ui, pos2, vec2};
+
+/// Height of the row of figures.
+const HEIGHT: f32 = 80.0;
+
+/// Share of the width that each figure takes.
+const SHARES: [f32; 5] = [0.265, 0.185, 0.17, 0.215, 0.165];
+
+/// One figure.
+struct Figure {
+    caption: &'static str,
+    value: String,
+    note: String,
+    hover: String,
+    warn: bool,
+}
+
+/// The row of figures.
+pub fn headline_ui(ui: &mut Ui, state: &State) {
+    let t = tokens(ui);
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), HEIGHT), Sense::hover());
+    ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, t.hairline));
+    let Some((season, standing)) = state.chosen_season() else {
+        let text = match state
+            .document
+            .draft
+            .tags
+            .get(state.document.draft.selected())
+            .and_then(|tag| state.board.failure(tag.id))
+        {
+            Some(reason) => reason.to_owned(),
+            None if !state.troubles.is_empty() => "No figures yet. Mend what is marked in the editor".to_owned(),
+            None => "Working out the winter…".to_owned(),
+        };
+        let galley = ui.painter().layout(text, regular(HEADING), t.soft, rect.width());
+        ui.painter().galley(rect.left_top() + vec2(0.0, 16.0), galley, t.soft);
+        return;
+    };
+    let fade = if standing == Standing::Stale { 0.45 } else { 1.0 };
+    let own = &season.run.summary;
+    let other = state
+        .reference_season()
+        .filter(|_| state.document.draft.study.reference != state.document.draft.selected())
+        .map(|(reference, _)| &reference.run.summary);
+    let figures = figures(own, other, &state.document.draft.study.prices.currency, state.prefs.units);
+    let mut x = rect.left();
+    for (index, (figure, share)) in figures.iter().zip(SHARES).enumerate() {
+        let width = rect.width() * share;
+        let cell = Rect::from_min_size(pos2(x, rect.top()), vec2(width - 8.0, HEIGHT - 6.0));
+        x += width;
+        let size = if index == 0 { FIGURE } else { HEADING + 2.0 };
+        paint(ui, cell, figure, size, fade, &t).on_hover_text(&figure.hover);
+    }
+}
+
+fn paint(ui: &Ui, cell: Rect, figure: &Figure, size: f32, fade: f32, t: &Tokens) -> Response {
+    let painter = ui.painter().with_clip_rect(cell.expand2(vec2(4.0, 4.0)));
+    let colour = |c: Color32| c.gamma_multiply(fade);
+    painter.text(cell.left_top() + vec2(0.0, 10.0), Align2::LEFT_CENTER, figure.caption, regular(SMALL), t.soft);
+    let ink = if figure.warn { t.warn } else { t.ink };
+    painter.text(pos2(cell.left(), cell.top() + 36.0), Align2::LEFT_CENTER, &figure.value, semibold(size), colour(ink));
+    painter.text(
+        pos2(cell.left(), cell.top() + 62.0),
+        Align2::LEFT_CENTER,
+        &figure.note,
+        regular(SMALL),
+        colour(t.soft),
+    );
+    let response = ui.interact(cell, ui.scope_id().with(figure.caption), Sense::hover());
+    response.widget_info(|| {
+        egui::WidgetInfo::labeled(
+            egui::Role::Label,
+            true,
+            format!("{} {} {}", figure.caption, figure.value, figure.note),
+        )
+    });
+    response
+}
+
+fn figures(own: &Summary, other: Option<&Summary>, currency: &str, units: UnitSystem) -> Vec<Figure> {
+    vec![cost(own, other, currency), fuel(own, other), lowest(own, other, units), short(own, other), margin(own, units)]
+}
+
+fn cost(own: &Summary, other: Option<&Summary>, currency: &str) -> Figure {
+    let note = match (own.cost, other.map(|o| o.cost)) {
+        (Some(cost), Some(Some(reference))) => {
+            let percent = if reference > 0.0 {
+                format!(" ({} %)", format::signed((cost / reference - 1.0) * 100.0, 0))
+            } else {
+                String::new()
+            };
+            format!("{}{percent} to reference", format::money_difference(cost - reference, currency))
+        }
+        (None, _) => "a price is missing".to_owned(),
+        (Some(_), None) => "this is the reference".to_owned(),
+        (Some(_), Some(None)) => "the reference has no price".to_owned(),
+    };
+    let standing = format::money(own.standing_charges, currency);
+    Figure {
+        caption: "Winter cost",
+        value: own.cost.map_or_else(|| "–".to_owned(), |c| format::money(c, currency)),
+        note,
+        hover: format!(
+            "Fuel, fans and standing charges of the season.\nHeat delivered {} kWh, energy bought {} kWh, standing charges {standing}",
+            format::number(own.heat_delivered_kwh, 0),
+            format::number(own.energy_bought_kwh, 0),
+        ),
+        warn: own.cost.is_none(),
+    }
+}
+
+fn fuel(own: &Summary, other: Option<&Summary>) -> Figure {
+    let note = match other.filter(|o| o.fuel_unit == own.fuel_unit && o.fuel_name == own.fuel_name) {
+        Some(o) => format!("{} {}", format::signed(own.fuel_quantity - o.fuel_quantity, 0), own.fuel_unit),
+        None => own.fuel_name.clone(),
+    };
+    let bought = if own.fuel_unit.is_empty() {
+        "–".to_owned()
+    } else {
+        format!("{} {}", format::fuel(own.fuel_quantity), own.fuel_unit)
+    };
+    let mut hover = format!("{} for the first heater, in the unit it is bought in", own.fuel_name);
+    if !own.standby_fuel_unit.is_empty() {
+        hover += &format!("\nStandby heater {} {}", format::fuel(own.standby_fuel_quantity), own.standby_fuel_unit);
+    }
+    if own.fan_kwh > 0.5 {
+        hover += &format!("\nFans {} kWh", format::number(own.fan_kwh, 0));
+    }
+    Figure { caption: "Fuel", value: bought, note, hover, warn: false }
+}
+
+fn lowest(own: &Summary, other: Option<&Summary>, units: UnitSystem) -> Figure {
+    let when = own.crop_zone_min_at.map_or_else(|| "held at setpoint".to_owned(), format::stamp);
+    let step = Quantity::TemperatureDifference.unit(units);
+    let mut hover = format!(
+        "Lowest hourly mean of the air round the crop. Crop limit {}",
+        format::temperature(own.crop_limit_c, units)
+    );
+    if let Some(o) = other {
+        let difference = step.shown(own.crop_zone_min_c - o.crop_zone_min_c);
+        hover += &format!("\n{} {} against the reference", format::signed(difference, 1), step.symbol);
+    }
+    Figure {
+        caption: "Lowest at crop",
+        value: format::temperature(own.crop_zone_min_c, units),
+        note: when,
+        hover,
+        warn: own.hours_below_crop_limit > 0,
+    }
+}
+
+fn short(own: &Summary, other: Option<&Summary>) -> Figure {
+    let hours = own.hours_below_crop_limit;
+    let note = match other {
+        Some(o) if o.hours_below_crop_limit != hours => {
+            format!("{} h to reference", format::signed(hours as f64 - o.hours_below_crop_limit as f64, 0))
+        }
+        _ => format!("below setpoint {} h", format::number(own.hours_below_setpoint as f64, 0)),
+    };
+    Figure {
+        caption: "Below crop limit",
+        value: format!("{} h", format::number(hours as f64, 0)),
+        note,
+        hover: format!(
+            "Hours of the season below the crop limit; {} K·h in all.\nBelow setpoint {} h, {} K·h",
+            format::number(own.degree_hours_below_crop_limit_kh, 0),
+            format::number(own.hours_below_setpoint as f64, 0),
+            format::number(own.degree_hours_below_setpoint_kh, 0),
+        ),
+        warn: hours > 0,
+    }
+}
+
+fn margin(own: &Summary, units: UnitSystem) -> Figure {
+    let ratio = own.rated_heater_w / own.design_load_w_99_6;
+    let sensible = own.design_load_w_99_6 > 1.0 && own.rated_heater_w > 0.0;
+    Figure {
+        caption: "Heater margin",
+        value: if sensible { format!("{}×", format::number(ratio, 1)) } else { "–".to_owned() },
+        note: format!("load {}", format::power(own.design_load_w_99_6)),
+        hover: format!(
+            "Rated output {} over the design load {} at {} outdoors (colder in 0.4 % of the year's hours).\nLargest hour of the season {}",
+            format::power(own.rated_heater_w),
+            format::power(own.design_load_w_99_6),
+            format::temperature(own.design_outdoor_c_99_6, units),
+            format::power(own.peak_heater_w),
+        ),
+        warn: sensible && ratio < 1.0,
+    }
+}

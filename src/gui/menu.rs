@@ -1,0 +1,131 @@
+//! The menu bar, with the switches for units and theme at its right end.
+
+use super::command::Command;
+use super::filing::Next;
+use super::prefs::ThemeChoice;
+use super::state::{State, View};
+use super::theme::{BODY, SMALL, semibold, tokens};
+use crate::units::UnitSystem;
+use egui::{Align, Button, Layout, RichText, Ui};
+
+/// The bar.
+pub fn menu_ui(ui: &mut Ui, state: &mut State) {
+    egui::MenuBar::new().ui(ui, |ui| {
+        ui.add_space(4.0);
+        ui.label(RichText::new("Warmfold").font(semibold(BODY)).color(tokens(ui).accent));
+        ui.add_space(8.0);
+        ui.menu_button("File", |ui| file_ui(ui, state));
+        ui.menu_button("Edit", |ui| edit_ui(ui, state));
+        ui.menu_button("View", |ui| view_ui(ui, state));
+        ui.menu_button("Help", |ui| {
+            for command in [Command::About, Command::Cautions, Command::Shortcuts] {
+                entry(ui, state, command, false);
+            }
+        });
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| switches_ui(ui, state));
+    });
+}
+
+fn file_ui(ui: &mut Ui, state: &mut State) {
+    entry(ui, state, Command::New, false);
+    entry(ui, state, Command::Open, false);
+    ui.menu_button("Recent", |ui| {
+        ui.set_min_width(220.0);
+        if state.prefs.recent.is_empty() {
+            ui.add_enabled(false, Button::new("No file opened yet"));
+        }
+        for path in state.prefs.recent.clone() {
+            let name =
+                path.file_name().map_or_else(|| path.display().to_string(), |n| n.to_string_lossy().into_owned());
+            let there = path.exists();
+            let text = if there { name } else { format!("{name} (not found)") };
+            let button = ui.add_enabled(there, Button::new(text)).on_hover_text(path.display().to_string());
+            if button.clicked() {
+                state.begin(Next::Open(path), &ui.ctx().clone());
+                ui.close();
+            }
+        }
+    });
+    entry(ui, state, Command::OpenDemo, false);
+    ui.separator();
+    entry(ui, state, Command::Save, false);
+    entry(ui, state, Command::SaveAs, false);
+    ui.separator();
+    entry(ui, state, Command::Quit, false);
+}
+
+fn edit_ui(ui: &mut Ui, state: &mut State) {
+    entry(ui, state, Command::Undo, false);
+    entry(ui, state, Command::Redo, false);
+    ui.separator();
+    for command in [Command::AddScenario, Command::DuplicateScenario, Command::DeleteScenario] {
+        entry(ui, state, command, false);
+    }
+    ui.separator();
+    for command in
+        [Command::MakeReference, Command::MoveUp, Command::MoveDown, Command::PreviousScenario, Command::NextScenario]
+    {
+        entry(ui, state, command, false);
+    }
+}
+
+fn view_ui(ui: &mut Ui, state: &mut State) {
+    entry(ui, state, Command::WinterView, state.view == View::Winter);
+    entry(ui, state, Command::ColdestView, state.view == View::Coldest);
+    ui.separator();
+    entry(ui, state, Command::Metric, state.prefs.units == UnitSystem::Metric);
+    entry(ui, state, Command::Imperial, state.prefs.units == UnitSystem::Imperial);
+    ui.separator();
+    entry(ui, state, Command::Light, state.prefs.theme == ThemeChoice::Light);
+    entry(ui, state, Command::Dark, state.prefs.theme == ThemeChoice::Dark);
+    entry(ui, state, Command::SystemTheme, state.prefs.theme == ThemeChoice::System);
+}
+
+/// One entry of a menu; `on` marks the choice in force.
+pub fn entry(ui: &mut Ui, state: &mut State, command: Command, on: bool) {
+    let mut button = Button::new(state.command_text(command)).selected(on);
+    if let Some(shortcut) = command.shortcut() {
+        button = button.shortcut_text(ui.ctx().format_shortcut(&shortcut));
+    }
+    let refusal = state.refusal(command);
+    ui.set_min_width(230.0);
+    let response = ui.add_enabled(refusal.is_none(), button).accessible_name(state.command_text(command));
+    let response = match refusal {
+        Some(why) => response.on_disabled_hover_text(why),
+        None => response,
+    };
+    if response.clicked() {
+        state.queue.push(command);
+        ui.close();
+    }
+}
+
+fn switches_ui(ui: &mut Ui, state: &mut State) {
+    ui.spacing_mut().item_spacing.x = 2.0;
+    let theme = state.prefs.theme;
+    for (name, choice, command) in [
+        ("Auto", ThemeChoice::System, Command::SystemTheme),
+        ("Dark", ThemeChoice::Dark, Command::Dark),
+        ("Light", ThemeChoice::Light, Command::Light),
+    ] {
+        switch_entry(ui, state, name, theme == choice, command);
+    }
+    ui.add_space(16.0);
+    let units = state.prefs.units;
+    switch_entry(ui, state, "°F · ft", units == UnitSystem::Imperial, Command::Imperial);
+    switch_entry(ui, state, "°C · m", units == UnitSystem::Metric, Command::Metric);
+}
+
+fn switch_entry(ui: &mut Ui, state: &mut State, name: &str, on: bool, command: Command) {
+    let t = tokens(ui);
+    let text = RichText::new(name).size(SMALL).color(if on { t.accent } else { t.soft });
+    let response = ui.add(Button::new(text).frame_when_inactive(false).selected(false));
+    response.widget_info(|| egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, name));
+    if on {
+        let rect = response.rect.shrink2(egui::vec2(8.0, 2.0));
+        ui.painter().hline(rect.x_range(), rect.bottom(), egui::Stroke::new(1.5, t.accent));
+    }
+    if response.on_hover_text(command.text()).clicked() {
+        state.queue.push(command);
+    }
+}

@@ -1,0 +1,96 @@
+//! The window. Views read the state and note edits; only [`document`] and [`history`] change the study,
+//! only [`worker`] runs seasons.
+
+mod actions;
+pub mod board;
+mod cards;
+pub mod command;
+mod dialogs;
+pub mod document;
+mod drawing;
+mod editor;
+mod engine;
+mod fields;
+mod filing;
+pub mod format;
+mod headline;
+pub mod history;
+mod marks;
+mod menu;
+mod palette;
+mod plots;
+pub mod prefs;
+pub mod state;
+mod status;
+mod theme;
+mod views;
+mod window;
+mod worker;
+
+pub use filing::{Ask, Next};
+pub use state::State;
+pub use window::window_ui;
+
+use prefs::Prefs;
+use std::path::PathBuf;
+
+/// Key of the preferences in eframe's storage.
+const PREFS: &str = "preferences";
+
+/// Why no window could be opened.
+#[derive(Debug, thiserror::Error)]
+pub enum GuiError {
+    /// The system gave no window or no OpenGL.
+    #[error(
+        "No window can be opened here ({0}): start the program in a desktop session with OpenGL; on Debian it needs \
+         libx11-6 libx11-xcb1 libxcursor1 libxi6 libxkbcommon-x11-0 libgl1."
+    )]
+    NoWindow(String),
+}
+
+/// Opens the window on a study file, or on the demo.
+///
+/// # Errors
+/// When there is no display, no OpenGL, or a system library is missing.
+pub fn run(path: Option<PathBuf>) -> Result<(), GuiError> {
+    let viewport = egui::ViewportBuilder::default()
+        .with_title("Warmfold")
+        .with_app_id("warmfold")
+        .with_inner_size([1280.0, 800.0])
+        .with_min_inner_size([1100.0, 720.0]);
+    let options = eframe::NativeOptions { renderer: eframe::Renderer::Glow, viewport, ..Default::default() };
+    eframe::run_native("warmfold", options, Box::new(|cc| Ok(Box::new(App::new(cc, path)))))
+        .map_err(|error| GuiError::NoWindow(error.to_string()))
+}
+
+/// Prepares fonts and both themes; once per context.
+pub fn dress(ctx: &egui::Context) {
+    theme::install(ctx);
+}
+
+struct App {
+    state: State,
+}
+
+impl App {
+    fn new(cc: &eframe::CreationContext<'_>, path: Option<PathBuf>) -> Self {
+        dress(&cc.egui_ctx);
+        let prefs: Prefs = cc.storage.and_then(|s| eframe::get_value(s, PREFS)).unwrap_or_default();
+        cc.egui_ctx.set_theme(prefs.theme.preference());
+        let mut state = State::new(&cc.egui_ctx, engine::demo(), None, prefs);
+        if let Some(path) = path {
+            state.open_file(&path, &cc.egui_ctx);
+        }
+        Self { state }
+    }
+}
+
+impl eframe::App for App {
+    fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+        window_ui(ui, &mut self.state);
+    }
+
+    fn save(&mut self, storage: &mut dyn eframe::Storage) {
+        eframe::set_value(storage, PREFS, &self.state.prefs);
+    }
+}

@@ -1,0 +1,120 @@
+//! The time axis that all plots share: hours of the season, shown as dates.
+
+use crate::gui::board::Season;
+use crate::gui::format;
+use crate::gui::theme::{SMALL, Tokens, regular};
+use crate::season::HourStamp;
+use crate::units::UnitSystem;
+use egui::{Color32, Id};
+use egui_plot::{AxisHints, GridMark, HPlacement, Line, Plot, PlotPoint, PlotPoints, VLine};
+use std::ops::RangeInclusive;
+
+/// How a plot is drawn.
+#[derive(Debug, Clone, Copy)]
+pub struct Look {
+    /// Colours.
+    pub t: Tokens,
+    /// Units on screen.
+    pub units: UnitSystem,
+    /// Hour under the time cursor.
+    pub cursor: usize,
+    /// Height, points.
+    pub height: f32,
+}
+
+/// Group of the plots over the whole season.
+#[must_use]
+pub fn season_group() -> Id {
+    Id::unique("season axis")
+}
+
+/// Hours in a day and in a month of 30 days.
+const DAY_H: f64 = 24.0;
+const MONTH_H: f64 = 720.0;
+
+/// Marks where months, days or hours begin, as the part of the season on show asks for.
+fn grid(season: &Season, bounds: (f64, f64)) -> Vec<GridMark> {
+    let span = bounds.1 - bounds.0;
+    let first = bounds.0.max(0.0) as usize;
+    let last = (bounds.1.max(0.0) as usize).min(season.len());
+    let step = |at: HourStamp| -> Option<f64> {
+        let begins = at.hour.saturating_sub(1);
+        match span {
+            s if s > 45.0 * DAY_H => (begins == 0 && at.day == 1).then_some(MONTH_H),
+            s if s > 9.0 * DAY_H => (begins == 0 && at.day % 7 == 1).then_some(7.0 * DAY_H),
+            s if s > 2.5 * DAY_H => (begins == 0).then_some(DAY_H),
+            _ if begins == 0 => Some(DAY_H),
+            _ => begins.is_multiple_of(6).then_some(6.0),
+        }
+    };
+    let mark = |hour: usize| Some(GridMark { value: hour as f64, step_size: step(season.stamp(hour)?)? });
+    (first..last).filter_map(mark).collect()
+}
+
+/// Text of a mark: a month, a date, or a clock hour.
+fn tick(season: &Season, mark: GridMark) -> String {
+    if mark.value < 0.0 {
+        return String::new();
+    }
+    let Some(at) = season.stamp(mark.value.round() as usize) else { return String::new() };
+    if mark.step_size >= MONTH_H {
+        return format::month(at.month).to_owned();
+    }
+    // A mark stands at the beginning of the hour that the record ends.
+    if mark.step_size >= DAY_H { format::day(at) } else { format!("{:02}:00", at.hour.saturating_sub(1)) }
+}
+
+/// A plot over time with dates, own colours, and drag to zoom.
+pub fn time_plot<'a>(name: &str, season: &'a Season, t: &Tokens, y: impl Fn(f64) -> String + 'a) -> Plot<'a> {
+    let font = regular(SMALL);
+    let x_axis = AxisHints::new_x()
+        .formatter(move |mark, _range| tick(season, mark))
+        .tick_label_color(t.soft)
+        .tick_label_font(font.clone())
+        .label_spacing(egui::Rangef::new(22.0, 34.0));
+    plain_plot(name, t, y).custom_x_axes(vec![x_axis]).x_grid_spacer(move |input| grid(season, input.bounds))
+}
+
+/// A plot with own colours and drag to zoom; `y` writes the values of the upright axis.
+pub fn plain_plot<'a>(name: &str, t: &Tokens, y: impl Fn(f64) -> String + 'a) -> Plot<'a> {
+    let y_axis = AxisHints::new_y()
+        .formatter(move |mark: GridMark, _range: &RangeInclusive<f64>| y(mark.value))
+        .placement(HPlacement::Left)
+        .min_thickness(52.0)
+        .label_spacing(egui::Rangef::new(18.0, 30.0))
+        .tick_label_color(t.soft)
+        .tick_label_font(regular(SMALL));
+    Plot::new(name)
+        .custom_y_axes(vec![y_axis])
+        .show_background(false)
+        .grid_color(t.hairline)
+        .cursor_color(t.soft.gamma_multiply(0.5))
+        .allow_scroll(false)
+        .allow_drag(false)
+        .allow_axis_zoom_drag(false)
+        .allow_boxed_zoom(true)
+        .boxed_zoom_pointer_button(egui::PointerButton::Primary)
+        .set_margin_fraction(egui::vec2(0.01, 0.06))
+}
+
+/// A line through points that outlive the frame.
+#[must_use]
+pub fn line<'a>(name: &str, points: &'a [PlotPoint], colour: Color32, width: f32) -> Line<'a> {
+    Line::new(name, PlotPoints::Borrowed(points)).color(colour).width(width).allow_band(false)
+}
+
+/// The time cursor.
+#[must_use]
+pub fn cursor(hour: usize, colour: Color32) -> VLine {
+    VLine::new("", hour as f64 + 0.5).color(colour.gamma_multiply(0.8)).width(1.2).allow_hover(false)
+}
+
+/// The hour that was clicked.
+pub fn clicked_hour<R>(response: &egui_plot::PlotResponse<R>, len: usize) -> Option<usize> {
+    if !response.response.clicked() || len == 0 {
+        return None;
+    }
+    let pos = response.response.interact_pointer_pos()?;
+    let x = response.transform.value_from_position(pos).x;
+    Some((x.floor().max(0.0) as usize).min(len - 1))
+}

@@ -1,0 +1,12 @@
+//! The figures of the views, each drawn from data made once per season.
+
+pub mod axis;
+pub mod coldest;
+pub mod daily;
+mod data;
+pub mod legend;
+pub mod months;
+pub mod power_cut;
+pub mod running;
+
+pub use data::{Month, PlotShelf};

@@ -1,0 +1,73 @@
+//! Heat delivered month by month, each shown scenario beside the next, with the baseline and the month's degree-hours.
+
+use super::axis::{self, Look};
+use super::running::Shown;
+use crate::gui::format;
+use crate::gui::theme::{SMALL, regular};
+use crate::units::Quantity;
+use egui::{RichText, Ui};
+use egui_plot::{AxisHints, Bar, BarChart, GridMark, LineStyle, PlotPoint, PlotPoints, Text};
+use std::ops::RangeInclusive;
+
+/// The bars.
+pub fn months_ui(ui: &mut Ui, shown: &[Shown], baseline: Option<&Shown>, look: &Look) {
+    let (t, units) = (&look.t, look.units);
+    let Some(first) = baseline.or(shown.first()) else { return };
+    let months: Vec<u32> = first.curves.months.iter().map(|m| m.month).collect();
+    let named = move |x: f64| months.get(x.round() as usize).map(|m| format::month(*m)).unwrap_or_default();
+    let x_axis = AxisHints::new_x()
+        .formatter(move |mark: GridMark, _: &RangeInclusive<f64>| {
+            if (mark.value - mark.value.round()).abs() < 0.01 && mark.value > -0.5 {
+                named(mark.value).to_owned()
+            } else {
+                String::new()
+            }
+        })
+        .tick_label_color(t.soft)
+        .tick_label_font(regular(SMALL))
+        .label_spacing(egui::Rangef::new(14.0, 22.0));
+    let bars = shown.iter().flat_map(|s| s.curves.months.iter().map(|m| m.heat_kwh));
+    let highest = first.curves.months.iter().map(|m| m.baseline_kwh).chain(bars).fold(0.0, f64::max);
+    let plot = axis::plain_plot("months", t, |v| if v < 0.0 { String::new() } else { format::number(v, 0) })
+        .height(look.height)
+        .custom_x_axes(vec![x_axis])
+        .x_grid_spacer(|input| whole_marks(input.bounds))
+        .show_grid([false, true])
+        .include_y(0.0)
+        .include_y(highest * 1.14)
+        .label_formatter(|_| None);
+    let wide = 0.8 / shown.len().max(1) as f64;
+    let degree_hours = Quantity::TemperatureDifference.unit(units);
+    let base = first.curves.clone();
+    plot.show(ui, |p| {
+        for (place, s) in shown.iter().enumerate() {
+            let offset = -0.4 + wide * (place as f64 + 0.5);
+            let bar = |(i, m): (usize, &super::Month)| {
+                Bar::new(i as f64 + offset, m.heat_kwh).width(wide * 0.9).fill(s.tint())
+            };
+            let bars: Vec<Bar> = s.curves.months.iter().enumerate().map(bar).collect();
+            let (name, month_names) = (s.name.clone(), s.curves.clone());
+            let text = move |bar: &Bar, _: &BarChart| {
+                let month = month_names.months.get(bar.argument.round().max(0.0) as usize).map_or(0, |m| m.month);
+                format!("{name}\n{} {} kWh", format::month(month), format::number(bar.value, 0))
+            };
+            p.bar_chart(BarChart::new(&s.name, bars).color(s.tint()).element_formatter(Box::new(text)));
+        }
+        for (i, m) in base.months.iter().enumerate() {
+            let x = i as f64;
+            let level = vec![PlotPoint::new(x - 0.44, m.baseline_kwh), PlotPoint::new(x + 0.44, m.baseline_kwh)];
+            let line = egui_plot::Line::new("", PlotPoints::Owned(level)).color(t.soft).width(1.6);
+            p.line(line.style(LineStyle::dashed_dense()).allow_hover(false));
+            let shown_dh = degree_hours.shown(m.degree_hours_kh);
+            let text = RichText::new(format::number(shown_dh / 1000.0, 1)).font(regular(SMALL - 0.5));
+            let at = PlotPoint::new(x, m.baseline_kwh);
+            p.text(Text::new("", at, text).color(t.soft).anchor(egui::Align2::CENTER_BOTTOM).allow_hover(false));
+        }
+    });
+}
+
+/// A mark at every whole number.
+fn whole_marks(bounds: (f64, f64)) -> Vec<GridMark> {
+    let (low, high) = (bounds.0.ceil() as i64, bounds.1.floor() as i64);
+    (low..=high.min(low + 24)).map(|i| GridMark { value: i as f64, step_size: 1.0 }).collect()
+}

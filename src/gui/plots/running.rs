@@ -1,0 +1,96 @@
+//! Running cost or running heat over the season: every shown scenario, and the baseline as a quiet line.
+
+use super::axis::{self, Look};
+use super::data::Curves;
+use crate::gui::board::{Season, Standing};
+use crate::gui::format;
+use crate::gui::marks;
+use egui::{Color32, Ui};
+use egui_plot::{HoverPosition, LineStyle, PlotPoint, Points};
+use std::sync::Arc;
+
+/// What adds up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Sum {
+    /// Money.
+    #[default]
+    Cost,
+    /// Heat, kWh.
+    Heat,
+}
+
+/// A scenario in the plots.
+#[derive(Clone)]
+pub struct Shown {
+    /// Its name.
+    pub name: String,
+    /// Slot of its mark.
+    pub mark: usize,
+    /// Its colour.
+    pub colour: Color32,
+    /// Whether it is the chosen one.
+    pub chosen: bool,
+    /// Its season.
+    pub season: Season,
+    /// Whether that is of today.
+    pub standing: Standing,
+    /// Its curves.
+    pub curves: Arc<Curves>,
+}
+
+impl Shown {
+    /// Colour, dimmed while the result is old.
+    #[must_use]
+    pub fn tint(&self) -> Color32 {
+        if self.standing == Standing::Stale { self.colour.gamma_multiply(0.4) } else { self.colour }
+    }
+}
+
+/// The plot; gives the hour that was clicked.
+pub fn running_ui(
+    ui: &mut Ui,
+    shown: &[Shown],
+    baseline: Option<&Shown>,
+    sum: Sum,
+    currency: &str,
+    look: &Look,
+) -> Option<usize> {
+    let t = &look.t;
+    let season = &shown.first().or(baseline)?.season;
+    let value = move |v: f64| match sum {
+        Sum::Cost => format::money(v, currency),
+        Sum::Heat => format!("{} kWh", format::number(v, 0)),
+    };
+    let tick = move |v: f64| if v < 0.0 { String::new() } else { format::number(v, 0) };
+    let hover = move |p: &HoverPosition<'_>| match p {
+        HoverPosition::NearDataPoint { plot_name, position, .. } if !plot_name.is_empty() => {
+            let hour = (position.x as usize).min(season.len().saturating_sub(1));
+            let when = season.stamp(hour).map(format::stamp).unwrap_or_default();
+            Some(format!("{plot_name}\n{when}\n{}", value(position.y)))
+        }
+        _ => None,
+    };
+    let plot = axis::time_plot(&format!("running {sum:?}"), season, t, tick)
+        .height(look.height)
+        .include_y(0.0)
+        .label_formatter(hover)
+        .link_axis(axis::season_group(), [true, false])
+        .link_cursor(axis::season_group(), [true, false]);
+    let response = plot.show(ui, |p| {
+        if let Some(base) = baseline {
+            let points = if sum == Sum::Cost { &base.curves.baseline_cost } else { &base.curves.baseline_heat };
+            p.line(axis::line("Degree-hour baseline", points, t.soft, 1.4).style(LineStyle::dashed_loose()));
+        }
+        for s in shown {
+            let points = if sum == Sum::Cost { &s.curves.cost } else { &s.curves.heat };
+            p.line(axis::line(&s.name, points, s.tint(), if s.chosen { 2.6 } else { 1.6 }));
+            if let Some(last) = points.last() {
+                let mark = vec![PlotPoint::new(last.x, last.y)];
+                let end = Points::new("", egui_plot::PlotPoints::Owned(mark));
+                p.points(end.shape(marks::plot_shape(s.mark)).radius(5.0).color(s.tint()).allow_hover(false));
+            }
+        }
+        p.vline(axis::cursor(look.cursor, t.accent));
+    });
+    axis::clicked_hour(&response, season.len())
+}

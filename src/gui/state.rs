@@ -1,0 +1,208 @@
+//! Everything the window holds: the document, the results, and what is on show.
+
+use super::board::{Board, Season, Standing};
+use super::command::Command;
+use super::document::{Document, ScenarioId};
+use super::filing::Filing;
+use super::history::Edits;
+use super::plots::PlotShelf;
+use super::prefs::Prefs;
+use super::views::WinterView;
+use super::worker::Worker;
+use crate::model::validate::{Problem, Severity, problems};
+use crate::model::{Catalogue, Study};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+/// The views beside the drawing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum View {
+    /// The whole winter.
+    #[default]
+    Winter,
+    /// The coldest nights.
+    Coldest,
+}
+
+/// A window that explains something.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Leaflet {
+    /// About the program.
+    About,
+    /// Cautions.
+    Cautions,
+    /// Shortcuts.
+    Shortcuts,
+}
+
+/// A short message with a way back.
+#[derive(Debug, Clone)]
+pub struct Toast {
+    /// What happened.
+    pub text: String,
+    /// Whether an undo is offered.
+    pub offers_undo: bool,
+    /// Time of the context at which it goes.
+    pub until_s: f64,
+}
+
+/// The state of the window.
+pub struct State {
+    /// The open study.
+    pub document: Document,
+    /// Preferences.
+    pub prefs: Prefs,
+    /// Results.
+    pub board: Board,
+    /// Open and save.
+    pub filing: Filing,
+    /// The program's catalogues.
+    pub catalogue: Arc<Catalogue>,
+    /// The program's rows with the study's own.
+    pub rows: Arc<Catalogue>,
+    /// What is wrong.
+    pub troubles: Vec<Problem>,
+    /// View on show.
+    pub view: View,
+    /// Hour of the season under the time cursor; none until a season is there.
+    pub hour: Option<usize>,
+    /// Scenario being renamed.
+    pub renaming: Option<ScenarioId>,
+    /// Explanation on show.
+    pub leaflet: Option<Leaflet>,
+    /// Message on show.
+    pub toast: Option<Toast>,
+    /// Commands given in this frame.
+    pub queue: Vec<Command>,
+    /// Changes of this frame.
+    pub edits: Edits,
+    /// Data drawn in the plots.
+    pub plots: PlotShelf,
+    /// What the winter view shows.
+    pub winter: WinterView,
+    /// Text typed in the search for stations.
+    pub station_search: String,
+    /// Whether the window may close without a question.
+    pub may_close: bool,
+    /// Title last given to the window.
+    pub title: String,
+    worker: Option<Worker>,
+    settled: u64,
+}
+
+impl State {
+    /// A window on a study; `path` is its file.
+    #[must_use]
+    pub fn new(ctx: &egui::Context, study: Study, path: Option<PathBuf>, prefs: Prefs) -> Self {
+        let catalogue = Arc::new(crate::model::catalogue_rows::bundled().clone());
+        let mut state = Self {
+            document: Document::new(study, path),
+            board: Board::default(),
+            filing: Filing::default(),
+            rows: Arc::clone(&catalogue),
+            catalogue,
+            troubles: Vec::new(),
+            view: View::default(),
+            hour: None,
+            renaming: None,
+            leaflet: None,
+            toast: None,
+            queue: Vec::new(),
+            edits: Edits::default(),
+            plots: PlotShelf::default(),
+            winter: WinterView::default(),
+            station_search: String::new(),
+            may_close: false,
+            title: String::new(),
+            worker: None,
+            settled: 0,
+            prefs,
+        };
+        match Worker::start(ctx) {
+            Ok(worker) => state.worker = Some(worker),
+            Err(error) => {
+                state.filing.error = Some(format!("No thread for the calculation, results stay empty ({error})"))
+            }
+        }
+        state
+    }
+
+    /// Shows another study.
+    pub fn open(&mut self, study: Study, path: Option<PathBuf>) {
+        self.document = Document::new(study, path);
+        self.board = Board::after(&self.board);
+        self.hour = None;
+        self.renaming = None;
+        self.settled = 0;
+    }
+
+    /// Folder of the study.
+    #[must_use]
+    pub fn folder(&self) -> Option<PathBuf> {
+        self.document.path.as_deref().and_then(Path::parent).map(Path::to_owned)
+    }
+
+    /// Takes in finished runs, and asks for new ones where the study changed.
+    pub fn refresh(&mut self) {
+        let Some(worker) = &self.worker else { return };
+        self.board.take_in(worker);
+        if self.settled == self.document.revision {
+            return;
+        }
+        self.settled = self.document.revision;
+        let study = &self.document.draft.study;
+        self.rows = Arc::new(self.catalogue.with_own(&study.own));
+        self.troubles = problems(study, &self.catalogue);
+        let blocked: Vec<bool> = (0..study.scenarios.len()).map(|i| self.blocked(i)).collect();
+        let folder = self.document.path.as_deref().and_then(Path::parent).map(Path::to_owned);
+        self.board.want(&self.document.draft, folder, &blocked, &self.catalogue, worker);
+    }
+
+    /// Whether a problem keeps this scenario from being run.
+    #[must_use]
+    pub fn blocked(&self, scenario: usize) -> bool {
+        let concerns = |p: &Problem| p.scenario.is_none_or(|s| s == scenario);
+        self.troubles.iter().any(|p| p.severity() == Severity::Error && concerns(p))
+    }
+
+    /// Season of the chosen scenario, and where it stands.
+    #[must_use]
+    pub fn chosen_season(&self) -> Option<(&Season, Standing)> {
+        let tag = self.document.draft.tags.get(self.document.draft.selected())?;
+        self.board.season(tag.id)
+    }
+
+    /// Season of the reference scenario.
+    #[must_use]
+    pub fn reference_season(&self) -> Option<(&Season, Standing)> {
+        let tag = self.document.draft.tags.get(self.document.draft.study.reference)?;
+        self.board.season(tag.id)
+    }
+
+    /// Hour under the time cursor within a season of `len` hours; at first the coldest of the chosen scenario.
+    pub fn hour_within(&mut self, len: usize) -> usize {
+        let start = self.chosen_season().map(|(season, _)| coldest_hour(season));
+        if self.hour.is_none() {
+            self.hour = start;
+        }
+        self.hour.unwrap_or(0).min(len.saturating_sub(1))
+    }
+
+    /// Shows a message for some seconds.
+    pub fn say(&mut self, ctx: &egui::Context, text: impl Into<String>, offers_undo: bool) {
+        let until_s = ctx.input(|i| i.time) + if offers_undo { 10.0 } else { 4.0 };
+        self.toast = Some(Toast { text: text.into(), offers_undo, until_s });
+    }
+}
+
+/// First hour of the lowest crop-zone air; the lowest outdoors while the house is held.
+#[must_use]
+pub fn coldest_hour(season: &Season) -> usize {
+    let at = season.run.summary.crop_zone_min_at;
+    let named = at.and_then(|at| (0..season.len()).find(|hour| season.stamp(*hour) == Some(at)));
+    let outdoors = || {
+        let outdoor = season.run.hours.outdoor_c.iter().enumerate();
+        outdoor.min_by(|a, b| a.1.total_cmp(b.1)).map_or(0, |(hour, _)| hour)
+    };
+    named.unwrap_or_else(outdoors)
+}

@@ -1,0 +1,79 @@
+//! Coldest nights: the coldest spell, the design load, the power cut.
+
+use crate::gui::board::{Season, Standing};
+use crate::gui::format;
+use crate::gui::plots::axis::Look;
+use crate::gui::plots::coldest::{coldest_ui as plots_ui, traces, window};
+use crate::gui::plots::legend::{Sample, entry};
+use crate::gui::plots::power_cut;
+use crate::gui::state::State;
+use crate::gui::theme::tokens;
+use crate::units::UnitSystem;
+use egui::{RichText, Ui, vec2};
+
+/// Width of the figures beside the plots.
+const FIGURES: f32 = 216.0;
+
+/// The view.
+pub fn coldest_ui(ui: &mut Ui, state: &mut State) {
+    let t = tokens(ui);
+    let Some((season, standing)) = state.chosen_season().filter(|(s, _)| !s.is_empty()).map(|(s, at)| (s.clone(), at))
+    else {
+        ui.label(RichText::new("This scenario has no figures yet. Mend what is marked in the editor").color(t.soft));
+        return;
+    };
+    let units = state.prefs.units;
+    let name = state.document.draft.scenario().map(|s| s.name.clone()).unwrap_or_default();
+    ui.add(egui::Label::new(finding(&name, &season, units)).truncate());
+    let window = window(&season);
+    let theme = egui::Theme::from_dark_mode(ui.visuals().dark_mode);
+    let traces = traces(&season, &window, units, theme, &t);
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(12.0, 0.0);
+        for trace in &traces {
+            entry(ui, if trace.dashed { Sample::Dashed } else { Sample::Line }, trace.colour, trace.name, 160.0);
+        }
+        entry(ui, Sample::Dashed, t.warn, "Crop limit", 160.0);
+    });
+    let height = (ui.available_height() - 4.0).max(120.0);
+    let width = ui.available_width() - FIGURES - 20.0;
+    let cursor = state.hour_within(season.len());
+    if standing == Standing::Stale {
+        ui.set_opacity(0.6);
+    }
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = 20.0;
+        ui.allocate_ui_with_layout(vec2(width, height), egui::Layout::top_down(egui::Align::Min), |ui| {
+            ui.set_width(width);
+            if let Some(hour) = plots_ui(ui, &season, &traces, &window, &Look { t, units, cursor, height }) {
+                state.hour = Some(hour);
+            }
+        });
+        ui.allocate_ui_with_layout(vec2(FIGURES, height), egui::Layout::top_down(egui::Align::Min), |ui| {
+            ui.set_width(FIGURES);
+            egui::ScrollArea::vertical().id_salt("design load").show(ui, |ui| {
+                ui.spacing_mut().item_spacing.y = 1.0;
+                let water = season.inputs.scenario.water.present;
+                power_cut::figures_ui(ui, &season.run.summary, units, water);
+            });
+        });
+    });
+}
+
+/// One sentence that says what there is to see.
+fn finding(name: &str, season: &Season, units: UnitSystem) -> String {
+    let s = &season.run.summary;
+    let outdoors = format!("{} outdoors", format::temperature(s.coldest_outdoor_c, units));
+    match s.hours_below_crop_limit {
+        0 => format!(
+            "{name} holds: never below {} round the crop, with {outdoors} in the coldest hour",
+            format::temperature(s.crop_zone_min_c, units)
+        ),
+        n => format!(
+            "{name} falls short for {}: down to {} round the crop, crop limit {}",
+            format::hours(n),
+            format::temperature(s.crop_zone_min_c, units),
+            format::temperature(s.crop_limit_c, units)
+        ),
+    }
+}

@@ -1,0 +1,78 @@
+//! One frame of the window: what came in, the panels, what was asked for.
+
+use super::command::Command;
+use super::filing::Next;
+use super::state::State;
+use super::theme::tokens;
+use super::{cards, dialogs, drawing, editor, headline, menu, status, views};
+use egui::{Frame, Margin, Panel, Ui};
+
+/// Width of the scenario cards.
+const CARDS: f32 = 216.0;
+/// Width of the editor.
+const EDITOR: f32 = 312.0;
+
+/// The whole window; the application and the tests call nothing else.
+pub fn window_ui(ui: &mut Ui, state: &mut State) {
+    let ctx = ui.ctx().clone();
+    take_in(state, &ctx);
+    let before = state.document.draft.clone();
+    panels_ui(ui, state);
+    dialogs::dialogs_ui(&ctx, state);
+    let commands = std::mem::take(&mut state.queue);
+    for command in &commands {
+        state.edit_by(*command, &ctx);
+    }
+    let edits = std::mem::take(&mut state.edits);
+    let busy = ctx.input(|i| i.pointer.any_down()) || ctx.text_edit_focused();
+    state.document.settle(before, edits, busy);
+    for command in commands {
+        state.act(command, &ctx);
+    }
+    state.refresh();
+    title(state, &ctx);
+}
+
+fn take_in(state: &mut State, ctx: &egui::Context) {
+    state.refresh();
+    state.poll_filing(ctx);
+    if let Some(command) = Command::pressed(ctx) {
+        state.queue.push(command);
+    }
+    let dropped = ctx.input(|i| i.raw.dropped_files.clone());
+    if let Some(file) = dropped.first() {
+        state.begin(Next::Open(file.path().to_path_buf()), ctx);
+    }
+    let closing = ctx.input(|i| i.viewport().close_requested());
+    if closing && !state.may_close && state.document.changed_since_save() {
+        ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
+        state.filing.question = Some(Next::Quit);
+    }
+}
+
+fn panels_ui(ui: &mut Ui, state: &mut State) {
+    let t = tokens(ui);
+    ui.painter().rect_filled(ui.max_rect(), 0.0, t.paper);
+    let bare = Frame::new().fill(t.paper);
+    Panel::top("menu bar").frame(bare.inner_margin(Margin::symmetric(12, 4))).show(ui, |ui| menu::menu_ui(ui, state));
+    Panel::bottom("status")
+        .frame(bare.inner_margin(Margin::symmetric(16, 4)))
+        .show(ui, |ui| status::status_ui(ui, state));
+    Panel::left("scenarios").exact_size(CARDS).resizable(false).frame(bare).show(ui, |ui| cards::cards_ui(ui, state));
+    Panel::left("editor").exact_size(EDITOR).resizable(false).frame(bare).show(ui, |ui| editor::editor_ui(ui, state));
+    egui::CentralPanel::default().frame(bare.inner_margin(Margin::symmetric(16, 8))).show(ui, |ui| {
+        headline::headline_ui(ui, state);
+        drawing::drawing_ui(ui, state);
+        views::views_ui(ui, state);
+    });
+}
+
+/// Gives the window the name of the file, with a dot while it is unsaved.
+fn title(state: &mut State, ctx: &egui::Context) {
+    let dot = if state.document.changed_since_save() { "• " } else { "" };
+    let title = format!("{dot}{} – Warmfold", state.document.name());
+    if title != state.title {
+        state.title.clone_from(&title);
+        ctx.send_viewport_cmd(egui::ViewportCommand::Title(title));
+    }
+}
