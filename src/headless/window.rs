@@ -17,6 +17,12 @@ pub(super) fn open(file: Option<PathBuf>) -> ExitCode {
     }
 }
 
+#[cfg(feature = "gui")]
+fn try_window(file: Option<PathBuf>) -> Result<(), String> {
+    crate::gui::run(file).map_err(|error| error.to_string())
+}
+
+#[cfg(not(feature = "gui"))]
 fn try_window(_file: Option<PathBuf>) -> Result<(), String> {
     Err("This program was built without its window: build it with the feature \"gui\", which is on by default, to get it.".to_owned())
 }
