@@ -1,0 +1,235 @@
+//! The window by its labels, as a person or a screen reader uses it; no display is needed.
+
+use egui::accesskit::Role;
+use egui_kittest::{
+    Harness,
+    kittest::{NodeT, Queryable},
+};
+use std::time::{Duration, Instant};
+use warmfold::gui::prefs::Prefs;
+use warmfold::gui::{self, State, window_ui};
+use warmfold::storage;
+use warmfold::units::UnitSystem;
+
+/// The window on the demo, every result drawn, with the in-app path dialog only.
+fn demo() -> Harness<'static, State> {
+    let ctx = egui::Context::default();
+    let mut state = State::new(&ctx, storage::demo().unwrap(), None, Prefs::default());
+    state.filing.in_app_only = true;
+    let builder = Harness::builder().with_size([1280.0, 2400.0]).with_theme(egui::Theme::Light).with_max_steps(64);
+    // Fonts hold from the second frame on.
+    let mut dressed = false;
+    let ui = move |ui: &mut egui::Ui, state: &mut State| {
+        if dressed {
+            window_ui(ui, state)
+        } else {
+            gui::dress(ui.ctx())
+        }
+        dressed = true;
+    };
+    let mut h = builder.build_ui_state(ui, state);
+    settle(&mut h);
+    h
+}
+
+/// Steps until the worker is idle and nothing moves.
+fn settle(h: &mut Harness<'static, State>) {
+    let start = Instant::now();
+    h.run_steps(4);
+    while h.state().board.working() {
+        assert!(start.elapsed() < Duration::from_secs(60), "the results did not come");
+        std::thread::sleep(Duration::from_millis(5));
+        h.step();
+    }
+    h.run_steps(4);
+}
+
+fn menu(h: &mut Harness<'static, State>, menu: &str, entry: &str) {
+    h.get_by_role_and_label(Role::Button, menu).click();
+    h.run_steps(3);
+    h.get_by_label(entry).click();
+    settle(h);
+}
+
+/// Types into a number field.
+fn enter(h: &mut Harness<'static, State>, field: &str, text: &str) {
+    h.get_by_role_and_label(Role::SpinButton, field).click();
+    h.run_steps(3);
+    h.key_press_modifiers(egui::Modifiers::COMMAND, egui::Key::A);
+    h.event(egui::Event::Text(text.to_owned()));
+    h.key_press(egui::Key::Enter);
+    settle(h);
+}
+
+/// Cost of the chosen scenario, from its result on show.
+fn cost(h: &Harness<'static, State>) -> f64 {
+    let (season, standing) = h.state().chosen_season().unwrap();
+    assert_eq!(standing, gui::board::Standing::Fresh);
+    season.run.summary.cost.unwrap()
+}
+
+/// The headline's cost as it is read out.
+fn headline(h: &Harness<'static, State>) -> String {
+    let said = |n: &egui_kittest::Node<'_>| n.accesskit_node().value().filter(|v| v.starts_with("Winter cost"));
+    h.get_all_by_role(Role::Label).find_map(|n| said(&n)).unwrap()
+}
+
+fn choose(h: &mut Harness<'static, State>, place: usize) {
+    h.state_mut().document.draft.selected = place;
+    h.state_mut().document.revision += 1;
+    settle(h);
+}
+
+#[test]
+fn a_copy_can_be_changed_and_every_figure_follows() {
+    let mut h = demo();
+    let tent = h.state().document.draft.study.scenarios.iter().position(|s| s.tent.present).unwrap();
+    choose(&mut h, tent);
+    let with_tent = cost(&h);
+    menu(&mut h, "Edit", "Duplicate scenario");
+    assert_eq!(h.state().document.draft.selected(), tent + 1);
+    assert_eq!(cost(&h), with_tent);
+
+    let said_before = headline(&h);
+    h.get_by_role_and_label(Role::CheckBox, "Inner tent").click();
+    settle(&mut h);
+    assert!(!h.state().document.draft.scenario().unwrap().tent.present);
+    let without = cost(&h);
+    assert!(with_tent < without, "the tent saves: {with_tent} against {without}");
+    assert_ne!(headline(&h), said_before);
+
+    h.get_by_role_and_label(Role::Button, "Edit").click();
+    h.run_steps(3);
+    h.get_by_label("Undo tent inner tent").click();
+    settle(&mut h);
+    assert_eq!(cost(&h), with_tent);
+    assert!(h.state().document.draft.scenario().unwrap().tent.present);
+}
+
+#[test]
+fn fuel_and_setpoint_reach_cost_and_undo_names() {
+    let mut h = demo();
+    choose(&mut h, 0);
+    let electric = cost(&h);
+    h.get_by_role_and_label(Role::ComboBox, "Fuel").click();
+    h.run_steps(4);
+    h.get_by_role_and_label(Role::Button, "Propane").click();
+    settle(&mut h);
+    assert_eq!(h.state().document.draft.scenario().unwrap().heater.fuel, "propane");
+    let gas = cost(&h);
+    assert_ne!(gas, electric);
+    assert_eq!(h.state().document.history.undo_name(), Some("heater fuel"));
+
+    enter(&mut h, "Night setpoint", "5");
+    assert_eq!(h.state().document.draft.scenario().unwrap().heater.setpoint_night_c, Some(5.0));
+    assert!(cost(&h) < gas, "a lower setpoint costs less");
+    assert_eq!(h.state().document.history.undo_name(), Some("heater night setpoint"));
+}
+
+#[test]
+fn the_unit_switch_changes_no_byte_of_the_study() {
+    let mut h = demo();
+    let before = storage::write_study(&h.state().document.draft.study);
+    h.get_by_label("°F · ft").click();
+    settle(&mut h);
+    assert_eq!(h.state().prefs.units, UnitSystem::Imperial);
+    h.get_by_role_and_label(Role::SpinButton, "Length").click();
+    h.run_steps(3);
+    h.key_press(egui::Key::Enter);
+    settle(&mut h);
+    h.get_by_label("°C · m").click();
+    settle(&mut h);
+    assert_eq!(storage::write_study(&h.state().document.draft.study), before);
+    assert!(!h.state().document.changed_since_save());
+
+    h.get_by_label("°F · ft").click();
+    settle(&mut h);
+    enter(&mut h, "Night setpoint", "50");
+    let held = h.state().document.draft.scenario().unwrap().heater.setpoint_night_c.unwrap();
+    // 50 °F is 10 °C by definition of the scales.
+    assert!((held - 10.0).abs() < 1e-9);
+}
+
+#[test]
+fn a_saved_study_opens_with_the_same_figures() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("winter.ron");
+    let mut h = demo();
+    enter(&mut h, "Night setpoint", "6.5");
+    let (study, money) = (h.state().document.draft.study.clone(), cost(&h));
+    assert!(h.state().document.changed_since_save());
+
+    menu(&mut h, "File", "Save as…");
+    h.get_by_role_and_label(Role::TextInput, "File path").focus();
+    h.run_steps(2);
+    h.key_press_modifiers(egui::Modifiers::COMMAND, egui::Key::A);
+    h.get_by_role_and_label(Role::TextInput, "File path").type_text(&path.display().to_string());
+    h.run_steps(2);
+    h.get_by_role_and_label(Role::Button, "Save").click();
+    settle(&mut h);
+    assert!(path.is_file());
+    assert!(!h.state().document.changed_since_save());
+
+    let mut again = demo();
+    let ctx = again.ctx.clone();
+    again.state_mut().open_file(&path, &ctx);
+    settle(&mut again);
+    assert_eq!(again.state().document.draft.study, study);
+    assert_eq!(cost(&again), money);
+}
+
+#[test]
+fn deleting_offers_its_undo_and_closing_asks() {
+    let mut h = demo();
+    let before = h.state().document.draft.study.clone();
+    menu(&mut h, "Edit", "Delete scenario");
+    assert_eq!(h.state().document.draft.study.scenarios.len(), before.scenarios.len() - 1);
+    h.get_by_role_and_label(Role::Button, "Undo").click();
+    settle(&mut h);
+    assert_eq!(h.state().document.draft.study, before);
+
+    menu(&mut h, "Edit", "Delete scenario");
+    menu(&mut h, "File", "New");
+    h.get_by_label("Keep editing").click();
+    settle(&mut h);
+    assert_eq!(h.state().document.draft.study.scenarios.len(), before.scenarios.len() - 1);
+    menu(&mut h, "File", "New");
+    h.get_by_label("Discard changes").click();
+    settle(&mut h);
+    assert_eq!(h.state().document.draft.study.scenarios.len(), 1);
+}
+
+#[test]
+fn a_value_out_of_range_is_marked_and_the_last_figures_stay() {
+    let mut h = demo();
+    choose(&mut h, 0);
+    let money = cost(&h);
+    enter(&mut h, "Width", "500");
+    assert!(h.state().blocked(0));
+    assert!(h.query_all_by_label_contains("500").next().is_some());
+    let (season, standing) = h.state().chosen_season().unwrap();
+    assert_eq!(standing, gui::board::Standing::Stale);
+    assert_eq!(season.run.summary.cost, Some(money));
+}
+
+#[test]
+fn every_view_and_leaflet_can_be_shown_in_both_units() {
+    let mut h = demo();
+    for units in ["°F · ft", "°C · m"] {
+        h.get_by_label(units).click();
+        settle(&mut h);
+        for view in ["Coldest nights", "Winter"] {
+            h.get_by_role_and_label(Role::Tab, view).click();
+            settle(&mut h);
+        }
+    }
+    for section in ["Covering", "Water store", "Crop & bench", "Vents", "Site & weather", "Season", "Prices"] {
+        h.get_by_label(&format!("Section {section}")).click();
+        settle(&mut h);
+    }
+    for leaflet in ["About Warmfold", "Cautions", "Keyboard"] {
+        menu(&mut h, "Help", leaflet);
+        h.get_by_label("Close").click();
+        settle(&mut h);
+    }
+}
