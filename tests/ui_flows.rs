@@ -127,6 +127,32 @@ fn fuel_and_setpoint_reach_cost_and_undo_names() {
 }
 
 #[test]
+fn a_drag_is_followed_and_is_one_step() {
+    let mut h = demo();
+    choose(&mut h, 0);
+    let (study, before) = (h.state().document.draft.study.clone(), cost(&h));
+    let from = h.get_by_role_and_label(Role::SpinButton, "Night setpoint").rect().center();
+    h.hover_at(from);
+    h.drag_at(from);
+    h.step();
+    let mut seen = vec![before];
+    for stop in 1..=4 {
+        h.hover_at(from - egui::vec2(12.0 * stop as f32, 0.0));
+        settle(&mut h);
+        seen.push(cost(&h));
+    }
+    h.drop_at(from - egui::vec2(48.0, 0.0));
+    settle(&mut h);
+    assert!(seen.windows(2).all(|pair| pair[1] < pair[0]), "the cost follows the drag down: {seen:?}");
+    assert_eq!(h.state().document.history.undo_name(), Some("heater night setpoint"));
+    h.get_by_role_and_label(Role::Button, "Edit").click();
+    h.run_steps(3);
+    h.get_by_label("Undo heater night setpoint").click();
+    settle(&mut h);
+    assert_eq!(h.state().document.draft.study, study);
+}
+
+#[test]
 fn the_unit_switch_changes_no_byte_of_the_study() {
     let mut h = demo();
     let before = storage::write_study(&h.state().document.draft.study);

@@ -173,7 +173,7 @@ fn buttons_ui(
     let mut child = ui.new_child(UiBuilder::new().max_rect(rect).layout(layout).id_salt(("card buttons", id)));
     let ui = &mut child;
     ui.spacing_mut().item_spacing.x = 0.0;
-    if !pointed && shown && !Popup::is_any_open(ui.ctx()) {
+    if !pointed && shown {
         ui.set_opacity(0.0);
     }
     let (icon, text) = if shown { (Icon::Eye, "Hide in plots") } else { (Icon::EyeOff, "Show in plots") };

@@ -18,6 +18,11 @@ pub fn dialogs_ui(ctx: &Context, state: &mut State) {
     toast_ui(ctx, state);
 }
 
+/// A dialog with room round its content.
+fn modal(ctx: &Context, id: Id) -> Modal {
+    Modal::new(id).frame(egui::Frame::window(&ctx.global_style()))
+}
+
 fn heading(ui: &mut Ui, text: &str) {
     ui.label(RichText::new(text).font(semibold(HEADING)));
     ui.add_space(8.0);
@@ -32,7 +37,7 @@ fn path_ui(ctx: &Context, state: &mut State) {
     };
     let mut chosen = None;
     let mut stay = true;
-    let response = Modal::new(Id::unique("path dialog")).show(ctx, |ui| {
+    let response = modal(ctx, Id::unique("path dialog")).show(ctx, |ui| {
         ui.set_width(520.0);
         heading(ui, title);
         let label = ui.label("File path");
@@ -136,7 +141,7 @@ fn listing_ui(ui: &mut Ui, text: &mut String, ask: Ask) {
 fn question_ui(ctx: &Context, state: &mut State) {
     let Some(next) = state.filing.question.clone() else { return };
     let mut answer = None;
-    let response = Modal::new(Id::unique("unsaved changes")).show(ctx, |ui| {
+    let response = modal(ctx, Id::unique("unsaved changes")).show(ctx, |ui| {
         ui.set_width(400.0);
         heading(ui, "Keep your changes?");
         ui.label(format!("“{}” has changes that are not saved.", state.document.name()));
@@ -183,7 +188,7 @@ fn waiting_ui(ctx: &Context, state: &mut State) {
 fn error_ui(ctx: &Context, state: &mut State) {
     let Some(error) = state.filing.error.clone() else { return };
     let mut close = false;
-    let response = Modal::new(Id::unique("error")).show(ctx, |ui| {
+    let response = modal(ctx, Id::unique("error")).show(ctx, |ui| {
         ui.set_width(480.0);
         heading(ui, "That did not work");
         ui.label(error);
@@ -198,7 +203,7 @@ fn error_ui(ctx: &Context, state: &mut State) {
 fn leaflet_ui(ctx: &Context, state: &mut State) {
     let Some(leaflet) = state.leaflet else { return };
     let mut close = false;
-    let response = Modal::new(Id::unique("leaflet")).show(ctx, |ui| {
+    let response = modal(ctx, Id::unique("leaflet")).show(ctx, |ui| {
         ui.set_width(520.0);
         match leaflet {
             Leaflet::About => about_ui(ui),

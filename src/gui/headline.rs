@@ -97,7 +97,7 @@ fn cost(own: &Summary, other: Option<&Summary>, currency: &str) -> Figure {
             } else {
                 String::new()
             };
-            format!("{}{percent} to reference", format::money_difference(cost - reference, currency))
+            format!("{}{percent}", format::money_difference(cost - reference, currency))
         }
         (None, _) => "a price is missing".to_owned(),
         (Some(_), None) => "this is the reference".to_owned(),
@@ -109,7 +109,7 @@ fn cost(own: &Summary, other: Option<&Summary>, currency: &str) -> Figure {
         value: own.cost.map_or_else(|| "–".to_owned(), |c| format::money(c, currency)),
         note,
         hover: format!(
-            "Fuel, fans and standing charges of the season.\nHeat delivered {} kWh, energy bought {} kWh, standing charges {standing}",
+            "Fuel, fans and standing charges of the season; below, the difference from the reference.\nHeat delivered {} kWh, energy bought {} kWh, standing charges {standing}",
             format::number(own.heat_delivered_kwh, 0),
             format::number(own.energy_bought_kwh, 0),
         ),

@@ -83,7 +83,12 @@ fn cursor_ui(ui: &mut Ui, state: &mut State, season: Option<&Season>, hour: usiz
             ui.spacing_mut().slider_width = (ui.available_width() - button - 12.0).max(80.0);
             ui.visuals_mut().widgets.inactive.bg_fill = tokens(ui).hairline;
             let slider = egui::Slider::new(&mut at, 0..=last.max(1)).show_value(false);
-            ui.add(slider).accessible_name("Hour of the season");
+            let rail = ui.add(slider).accessible_name("Hour of the season").rect;
+            // The handle in the accent, over egui's own of the same size.
+            let radius = rail.height() / 2.5;
+            let share = at as f32 / last.max(1) as f32;
+            let x = egui::lerp(rail.left() + radius..=rail.right() - radius, share);
+            ui.painter().circle_filled(pos2(x, rail.center().y), radius, tokens(ui).accent);
             if ui.button("Coldest hour").on_hover_text("To the lowest temperature round the crop").clicked()
                 && let Some(season) = season
             {

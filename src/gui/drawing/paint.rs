@@ -283,6 +283,9 @@ impl Pen<'_> {
         }
         if let Some(t) = hour.house_c {
             let top = self.frame.at([section.width_m / 2.0, section.height_m]);
+            if self.frame.origin.y - top.y < 44.0 {
+                return;
+            }
             let clear = section.tent.map_or(f32::INFINITY, |tent| self.frame.block(&tent).top()) - 12.0;
             let at = pos2(top.x, (top.y + 30.0).min(clear).max(top.y + 18.0));
             self.painter.text(at, Align2::CENTER_CENTER, text(t), font(), self.line_on(hour.house_c));

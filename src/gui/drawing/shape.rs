@@ -263,7 +263,7 @@ fn heaters(s: &Scenario, tent: Option<Block>, width: f64) -> Vec<(Block, bool)> 
         let block = match tent.filter(|_| heater.zone == Zone::Tent) {
             Some(t) => {
                 let size = (t.width() * 0.14).clamp(0.08, 0.24);
-                Block::standing(t.max[0] - size * steps, t.min[1], size, size)
+                Block::standing(t.max[0] - size * steps, t.min[1] + (t.max[1] - t.min[1]) * 0.3, size, size)
             }
             None => {
                 let size = (width * 0.06).clamp(0.12, 0.34);

@@ -6,7 +6,7 @@ use crate::gui::theme::{SMALL, Tokens, regular};
 use crate::season::HourStamp;
 use crate::units::UnitSystem;
 use egui::{Color32, Id};
-use egui_plot::{AxisHints, GridMark, HPlacement, Line, Plot, PlotPoint, PlotPoints, VLine};
+use egui_plot::{AxisHints, GridInput, GridMark, HPlacement, Line, Plot, PlotPoint, PlotPoints, VLine};
 use std::ops::RangeInclusive;
 
 /// How a plot is drawn.
@@ -86,6 +86,7 @@ pub fn plain_plot<'a>(name: &str, t: &Tokens, y: impl Fn(f64) -> String + 'a) ->
         .tick_label_font(regular(SMALL));
     Plot::new(name)
         .custom_y_axes(vec![y_axis])
+        .y_grid_spacer(round_marks)
         .show_background(false)
         .grid_color(t.hairline)
         .cursor_color(t.soft.gamma_multiply(0.5))
@@ -101,6 +102,19 @@ pub fn plain_plot<'a>(name: &str, t: &Tokens, y: impl Fn(f64) -> String + 'a) ->
 #[must_use]
 pub fn line<'a>(name: &str, points: &'a [PlotPoint], colour: Color32, width: f32) -> Line<'a> {
     Line::new(name, PlotPoints::Borrowed(points)).color(colour).width(width).allow_band(false)
+}
+
+/// Marks of an upright axis at 1, 2 or 5 times a power of ten, far enough apart for their labels.
+fn round_marks(input: GridInput) -> Vec<GridMark> {
+    // The base step is 8 points high.
+    let least = input.base_step_size * 3.75;
+    let power = 10_f64.powf(least.log10().floor());
+    let step = [1.0, 2.0, 5.0, 10.0].into_iter().map(|m| m * power).find(|s| *s >= least).unwrap_or(least);
+    if !(step.is_finite() && step > 0.0) {
+        return Vec::new();
+    }
+    let (low, high) = ((input.bounds.0 / step).ceil() as i64, (input.bounds.1 / step).floor() as i64);
+    (low..=high.min(low.saturating_add(60))).map(|i| GridMark { value: i as f64 * step, step_size: step }).collect()
 }
 
 /// The time cursor.

@@ -56,8 +56,8 @@ pub fn traces(season: &Season, window: &Range<usize>, units: UnitSystem, theme: 
         trace("House", colour(0), false, 1.8, &h.house_air_c),
     ];
     out.push(trace("Inner tent", t.accent, false, 2.2, &h.tent_air_c));
-    out.push(trace("Water in house", colour(2), true, 1.6, &h.house_water_c));
-    out.push(trace("Water in tent", colour(3), true, 1.6, &h.tent_water_c));
+    out.push(trace("Water, house", colour(2), true, 1.6, &h.house_water_c));
+    out.push(trace("Water, tent", colour(3), true, 1.6, &h.tent_water_c));
     out.push(trace("Setpoint", t.ink, true, 1.2, &setpoint));
     out.retain(|trace| trace.points.iter().any(|p| p.y.is_finite()));
     for trace in &mut out {
@@ -77,6 +77,7 @@ pub fn coldest_ui(ui: &mut Ui, season: &Season, traces: &[Trace], window: &Range
     }))
     .height(height - lower - 4.0)
     .label_formatter(move |p| hover(season, p, |y| format!("{} {}", format::number(y, 1), unit.symbol)))
+    .show_axes([false, true])
     .include_y(limit);
     let response = upper.show(ui, |p| {
         p.hline(HLine::new("", limit).color(t.warn).width(1.2).style(LineStyle::dashed_dense()).allow_hover(false));

@@ -23,7 +23,8 @@ pub fn daily_ui(ui: &mut Ui, shown: &[Shown], look: &Look) {
             },
         )
         .tick_label_color(t.soft)
-        .tick_label_font(regular(SMALL));
+        .tick_label_font(regular(SMALL))
+        .label_spacing(egui::Rangef::new(28.0, 44.0));
     let dates: BTreeMap<String, &Shown> = shown.iter().map(|s| (s.name.clone(), s)).collect();
     let hover = move |p: &HoverPosition<'_>| match p {
         HoverPosition::NearDataPoint { plot_name, position, index } => {

@@ -3,11 +3,11 @@
 use crate::gui::board::{Season, Standing};
 use crate::gui::format;
 use crate::gui::plots::axis::Look;
-use crate::gui::plots::coldest::{coldest_ui as plots_ui, traces, window};
+use crate::gui::plots::coldest::{Trace, coldest_ui as plots_ui, traces, window};
 use crate::gui::plots::legend::{Sample, entry};
 use crate::gui::plots::power_cut;
 use crate::gui::state::State;
-use crate::gui::theme::tokens;
+use crate::gui::theme::{Tokens, tokens};
 use crate::units::UnitSystem;
 use egui::{RichText, Ui, vec2};
 
@@ -28,28 +28,24 @@ pub fn coldest_ui(ui: &mut Ui, state: &mut State) {
     let window = window(&season);
     let theme = egui::Theme::from_dark_mode(ui.visuals().dark_mode);
     let traces = traces(&season, &window, units, theme, &t);
-    ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing = vec2(12.0, 0.0);
-        for trace in &traces {
-            entry(ui, if trace.dashed { Sample::Dashed } else { Sample::Line }, trace.colour, trace.name, 160.0);
-        }
-        entry(ui, Sample::Dashed, t.warn, "Crop limit", 160.0);
-    });
-    let height = (ui.available_height() - 4.0).max(120.0);
+    let height = ui.available_height() - 4.0;
     let width = ui.available_width() - FIGURES - 20.0;
     let cursor = state.hour_within(season.len());
     if standing == Standing::Stale {
         ui.set_opacity(0.6);
     }
+    let down = egui::Layout::top_down(egui::Align::Min);
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = 20.0;
-        ui.allocate_ui_with_layout(vec2(width, height), egui::Layout::top_down(egui::Align::Min), |ui| {
+        ui.allocate_ui_with_layout(vec2(width, height), down, |ui| {
             ui.set_width(width);
+            legend_ui(ui, &traces, &t);
+            let height = (ui.available_height() - 4.0).max(120.0);
             if let Some(hour) = plots_ui(ui, &season, &traces, &window, &Look { t, units, cursor, height }) {
                 state.hour = Some(hour);
             }
         });
-        ui.allocate_ui_with_layout(vec2(FIGURES, height), egui::Layout::top_down(egui::Align::Min), |ui| {
+        ui.allocate_ui_with_layout(vec2(FIGURES, height), down, |ui| {
             ui.set_width(FIGURES);
             egui::ScrollArea::vertical().id_salt("design load").show(ui, |ui| {
                 ui.spacing_mut().item_spacing.y = 1.0;
@@ -60,13 +56,24 @@ pub fn coldest_ui(ui: &mut Ui, state: &mut State) {
     });
 }
 
+fn legend_ui(ui: &mut Ui, traces: &[Trace], t: &Tokens) {
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing = vec2(6.0, 0.0);
+        for trace in traces {
+            let sample = if trace.dashed { Sample::Dashed } else { Sample::Line };
+            entry(ui, sample, trace.colour, trace.name, 160.0);
+        }
+        entry(ui, Sample::Dashed, t.warn, "Crop limit", 160.0);
+    });
+}
+
 /// One sentence that says what there is to see.
 fn finding(name: &str, season: &Season, units: UnitSystem) -> String {
     let s = &season.run.summary;
     let outdoors = format!("{} outdoors", format::temperature(s.coldest_outdoor_c, units));
     match s.hours_below_crop_limit {
         0 => format!(
-            "{name} holds: never below {} round the crop, with {outdoors} in the coldest hour",
+            "{name} holds: never below {} round the crop, with {outdoors}",
             format::temperature(s.crop_zone_min_c, units)
         ),
         n => format!(

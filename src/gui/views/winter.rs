@@ -90,12 +90,11 @@ fn finding(state: &State) -> Option<String> {
     {
         let percent = (1.0 - cost / reference) * 100.0;
         let word = if percent >= 0.0 { "less" } else { "more" };
-        let than = draft.study.scenarios.get(draft.study.reference).map_or("the reference", |r| r.name.as_str());
-        text += &format!(", {} % {word} than {than}", format::number(percent.abs(), 0));
+        text += &format!(", {} % {word} than the reference", format::number(percent.abs(), 0));
     }
     if s.baseline_heat_kwh > 1.0 {
         let share = s.heat_delivered_kwh / s.baseline_heat_kwh * 100.0;
-        text += &format!("; its heat is {} % of its degree-hour baseline", format::number(share, 0));
+        text += &format!("; heat {} % of the baseline", format::number(share, 0));
     }
     Some(text)
 }

@@ -1,12 +1,18 @@
 //! The one row of a form: label, value with its unit, way back to the default, marks and hover text.
 
+mod row;
+mod text;
+
+pub use row::{combo, combo_of_width, label_cell, row, warning};
+
 use super::history::Edits;
 use super::marks::{self, Icon};
-use super::theme::{ROW, SMALL, tokens};
+use super::theme::{ROW, tokens};
 use crate::model::validate::Problem;
 use crate::model::{ChoiceInput, NumberInput};
 use crate::units::{Quantity, UnitSystem};
-use egui::{Align, Id, Layout, RichText, Sense, Ui, vec2};
+use egui::{Align, Id, Layout, RichText, Ui, vec2};
+use text::{lower, parse, same, sentence, speed, step_name, text};
 
 /// What every row of a form needs to know.
 pub struct Form<'a> {
@@ -318,76 +324,6 @@ impl Spec {
     }
 }
 
-/// Lays out one row with its gutter; a dot in the gutter marks a difference from the reference.
-pub fn row(ui: &mut Ui, differs: bool, content: impl FnOnce(&mut Ui)) {
-    ui.horizontal(|ui| {
-        ui.set_min_height(ROW);
-        ui.spacing_mut().item_spacing.x = 0.0;
-        let (rect, response) = ui.allocate_exact_size(vec2(GUTTER, ROW), Sense::hover());
-        if differs {
-            ui.painter().circle_filled(rect.left_center() + vec2(4.0, 0.0), 2.5, tokens(ui).accent);
-            response.on_hover_text("Differs from the reference scenario");
-        }
-        content(ui);
-    });
-}
-
-/// The label at the left of a row: a share of the width, or all of it but `less`.
-pub fn label_cell(ui: &mut Ui, label: &str, share: f32, less: f32) -> egui::Response {
-    let width = (ui.available_width() * share - less).max(40.0);
-    let left = Layout::left_to_right(Align::Center);
-    ui.allocate_ui_with_layout(vec2(width, ROW), left, |ui| {
-        ui.set_min_width(width);
-        ui.add(egui::Label::new(RichText::new(label).color(tokens(ui).soft)).truncate())
-    })
-    .inner
-}
-
-/// A line that says what is wrong.
-pub fn warning(ui: &mut Ui, text: &str) {
-    ui.horizontal_top(|ui| {
-        ui.spacing_mut().item_spacing.x = 4.0;
-        let t = tokens(ui);
-        let (rect, _) = ui.allocate_exact_size(vec2(GUTTER + 4.0, 18.0), Sense::hover());
-        marks::paint_warning(ui.painter(), rect.center(), t.warn);
-        ui.add(egui::Label::new(RichText::new(text).size(SMALL).color(t.warn)).wrap());
-    });
-}
-
-/// A drop-down list that fills the rest of the row but its tail.
-pub fn combo(ui: &mut Ui, key: &str, selected: &str, content: impl FnOnce(&mut Ui)) -> egui::Response {
-    let width = ui.available_width() - TAIL;
-    combo_of_width(ui, key, selected, width, content)
-}
-
-/// The same in a given width; a long choice is cut.
-pub fn combo_of_width(
-    ui: &mut Ui,
-    key: impl egui::AsIdSalt,
-    selected: &str,
-    width: f32,
-    content: impl FnOnce(&mut Ui),
-) -> egui::Response {
-    let size = vec2(width, ROW - 2.0);
-    ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
-        ui.set_min_width(width);
-        ui.set_max_width(width);
-        let combo = egui::ComboBox::from_id_salt(key).width(width).truncate().selected_text(selected).icon(chevron);
-        combo
-            .show_ui(ui, |ui| {
-                ui.spacing_mut().interact_size.y = 24.0;
-                content(ui);
-            })
-            .response
-    })
-    .inner
-}
-
-/// The small arrow of a choice.
-fn chevron(ui: &Ui, rect: egui::Rect, _visuals: &egui::style::WidgetVisuals, _open: bool) {
-    marks::paint_icon(ui.painter(), Icon::Down, rect.center(), tokens(ui).soft);
-}
-
 fn context_ui(ui: &mut Ui, default: Option<f64>, other: Option<f64>, new: &mut Option<f64>) {
     for (name, value) in [("Back to the default", default), ("Take the reference's value", other)] {
         let value = value.filter(|v| v.is_finite());
@@ -395,88 +331,5 @@ fn context_ui(ui: &mut Ui, default: Option<f64>, other: Option<f64>, new: &mut O
             *new = value;
             ui.close();
         }
-    }
-}
-
-fn same(a: f64, b: f64) -> bool {
-    (a - b).abs() <= 1e-9 * a.abs().max(b.abs()).max(1.0)
-}
-
-fn step_name(part: &str, label: &str) -> String {
-    let label = lower(label);
-    if part.is_empty() || label.starts_with(part) { label } else { format!("{part} {label}") }
-}
-
-/// A text with a large first letter.
-fn sentence(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
-}
-
-/// A label inside a sentence: first letter small, unless it is an abbreviation.
-fn lower(label: &str) -> String {
-    let mut chars = label.chars();
-    match (chars.next(), chars.next()) {
-        (Some(a), Some(b)) if b.is_lowercase() || b == ' ' => {
-            a.to_lowercase().collect::<String>() + &label[a.len_utf8()..]
-        }
-        _ => label.to_owned(),
-    }
-}
-
-fn text(spec: &Spec, units: UnitSystem, shown: f64) -> String {
-    let decimals = spec.quantity.unit(units).decimals;
-    if spec.quantity == Quantity::Money {
-        let long = format!("{shown:.4}");
-        let cut = long.trim_end_matches('0');
-        let short = format!("{shown:.2}");
-        return if cut.len() > short.len() { cut.to_owned() } else { short };
-    }
-    super::format::number(shown, decimals)
-}
-
-/// Reads what a person types: a comma or a point, spaces in thousands, a unit behind.
-fn parse(typed: &str) -> Option<f64> {
-    let typed = typed.replace('−', "-").replace(',', ".");
-    let number: String = typed.chars().filter(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | '+')).collect();
-    number.parse().ok().filter(|v: &f64| v.is_finite())
-}
-
-/// Change per point of a drag, in the unit on screen. `step` is the internal size of one shown unit.
-fn speed(quantity: Quantity, step: f64) -> f64 {
-    let internal = match quantity {
-        Quantity::Length => 0.02,
-        Quantity::Depth => 0.001,
-        Quantity::Temperature | Quantity::TemperatureDifference => 0.05,
-        Quantity::Power => 10.0,
-        Quantity::Share => 0.005,
-        Quantity::Money => 0.002,
-        Quantity::Direction => 1.0,
-        Quantity::Liquid | Quantity::AirFlow => 1.0,
-        Quantity::Area | Quantity::Volume => 0.02,
-        Quantity::UValue | Quantity::EdgeFactor | Quantity::Resistance | Quantity::AirChanges => 0.01,
-        Quantity::Energy => 1.0,
-        _ => 0.05,
-    };
-    internal / step
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn typed_numbers_are_read_the_way_people_write_them() {
-        assert_eq!(parse("6,5"), Some(6.5));
-        assert_eq!(parse("2\u{202f}000 W"), Some(2000.0));
-        assert_eq!(parse("−4.5 °C"), Some(-4.5));
-        assert_eq!(parse("warm"), None);
-    }
-
-    #[test]
-    fn undo_names_read_as_words() {
-        assert_eq!(step_name("tent", "Height"), "tent height");
-        assert_eq!(step_name("heater", "Heater"), "heater");
-        assert_eq!(step_name("", "U as outer skin"), "u as outer skin");
     }
 }
