@@ -39,7 +39,6 @@ pub struct Link(usize);
 #[derive(Debug, Clone)]
 pub struct Network {
     pub(super) nodes: Vec<Node>,
-    has_water: bool,
     /// Per link: its two nodes.
     links: Vec<(usize, usize)>,
     link_w_per_k: Vec<f64>,
@@ -112,7 +111,6 @@ impl Network {
         }
         Some(Self {
             nodes: nodes.to_vec(),
-            has_water: nodes.iter().any(|node| matches!(node, Node::Water(_))),
             links: links.to_vec(),
             link_w_per_k: vec![0.0; links.len()],
             boundary_w_per_k: [0.0; MAX_NODES],
@@ -124,12 +122,6 @@ impl Network {
     #[must_use]
     pub fn len(&self) -> usize {
         self.nodes.len().min(MAX_NODES)
-    }
-
-    /// Whether any node is a store of water.
-    #[must_use]
-    pub fn has_water(&self) -> bool {
-        self.has_water
     }
 
     /// Whether there are no nodes.

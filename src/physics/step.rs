@@ -86,15 +86,16 @@ const MAX_SPLITS: usize = 8;
 /// Advances the network by `dt_s` seconds. More than [`MAX_THERMOSTATS`] thermostats are cut to that number.
 #[must_use]
 pub fn advance(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
-    if !network.has_water() {
-        return linear_step(network, start, dt_s, thermostats);
+    let whole = linear_step(network, start, dt_s, thermostats);
+    if waters(network).all(|(node, _)| keeps_phase(start, &whole, node)) {
+        return whole;
     }
     let mut state = *start;
     let mut mean_c = [0.0; MAX_NODES];
     let mut heater_w = [0.0; MAX_THERMOSTATS];
     let mut left_s = dt_s;
     for split in 0..MAX_SPLITS {
-        let mut piece = linear_step(network, &state, left_s, thermostats);
+        let mut piece = if split == 0 { whole } else { linear_step(network, &state, left_s, thermostats) };
         let mut piece_s = left_s;
         if split + 1 < MAX_SPLITS
             && let Some(share) = first_phase_change(network, &state, &piece)
@@ -304,6 +305,15 @@ fn phase(ice_share: f64) -> Phase {
         Phase::Ice
     } else {
         Phase::Freezing
+    }
+}
+
+/// Whether a store stays liquid or ice throughout a step.
+fn keeps_phase(start: &State, step: &Step, node: usize) -> bool {
+    match phase(start.ice_share[node]) {
+        Phase::Liquid => step.end.temperature_c[node] >= 0.0,
+        Phase::Ice => step.end.temperature_c[node] <= 0.0,
+        Phase::Freezing => false,
     }
 }
 
