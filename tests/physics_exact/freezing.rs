@@ -1,0 +1,104 @@
+//! Validation case V7: well-mixed water that cools, freezes at 0 °C and cools on as ice.
+
+use crate::network::{assert_near_k, network, run, run_each, state};
+use warmfold::physics::network::{FreezingStore, Network, Node};
+use warmfold::physics::stores::{HEAT_OF_FUSION, ICE_SPECIFIC_HEAT, WATER_SPECIFIC_HEAT};
+
+const UA_W_PER_K: f64 = 14.24675;
+const AIR_C: f64 = -5.0;
+const MASS_KG: f64 = 200.0;
+/// 200 kg freeze through 14.24675 W/K into −5 °C: 260.488 h.
+const FREEZING_H: f64 = 260.488;
+/// 0 °C is reached here.
+const REACHES_0_C_H: f64 = 19.9762;
+
+fn water(air_c: f64) -> Network {
+    let store = FreezingStore {
+        mass_kg: MASS_KG,
+        liquid_j_per_kgk: WATER_SPECIFIC_HEAT,
+        ice_j_per_kgk: ICE_SPECIFIC_HEAT,
+        fusion_j_per_kg: HEAT_OF_FUSION,
+    };
+    let mut network = network(&[Node::Water(store)], &[]);
+    network.add_boundary(0, UA_W_PER_K, air_c);
+    network
+}
+
+#[test]
+fn v7_cools_then_stays_at_0_degrees() {
+    let store = water(AIR_C);
+    let start = state(&store, &[12.0]);
+    for (hours, expected_c) in [(6.0, 6.7710), (12.0, 3.1504)] {
+        assert_near_k(
+            &format!("V7 after {hours} h"),
+            run(&store, &start, hours, 3600.0, &[]).temperature_c[0],
+            expected_c,
+        );
+    }
+    for hours in [20.0, 60.0, 120.0, 270.0] {
+        let end = run(&store, &start, hours, 3600.0, &[]);
+        assert!(end.temperature_c[0] == 0.0, "{hours} h: {}", end.temperature_c[0]);
+    }
+}
+
+#[test]
+fn v7_does_not_freeze_early() {
+    let store = water(AIR_C);
+    for step_s in [600.0, 1200.0, 3600.0] {
+        let mut hours = 0.0;
+        run_each(&store, &state(&store, &[12.0]), 30.0, step_s, &[], |step| {
+            let began_h = hours;
+            hours += step_s / 3600.0;
+            let (t, ice) = (step.end.temperature_c[0], step.end.ice_share[0]);
+            if hours < REACHES_0_C_H {
+                assert!(t > 0.0 && ice == 0.0, "after {hours} h: {t} °C, {ice} ice");
+            } else if began_h > REACHES_0_C_H {
+                assert!(t == 0.0 && ice > 0.0, "after {hours} h: {t} °C, {ice} ice");
+            }
+        });
+    }
+}
+
+#[test]
+fn v7_ice_share() {
+    let store = water(AIR_C);
+    for step_s in [600.0, 1200.0, 3600.0] {
+        let start = state(&store, &[12.0]);
+        // 0.1 % of the printed share.
+        let ice = run(&store, &start, 120.0, step_s, &[]).ice_share[0];
+        assert!((ice / 0.383_986 - 1.0).abs() < 1e-3, "{step_s} s: {ice}");
+        // All ice 260.488 h after 0 °C: a minute before it is not, a minute after it is. 0.1 % would be 15 minutes.
+        let frozen_h = REACHES_0_C_H + FREEZING_H;
+        let before = run(&store, &start, frozen_h - 0.02, step_s, &[]);
+        let after = run(&store, &start, frozen_h + 0.02, step_s, &[]);
+        assert!(before.ice_share[0] < 1.0 && after.ice_share[0] == 1.0, "{before:?} {after:?}");
+        assert!(before.temperature_c[0] == 0.0 && after.temperature_c[0] < 0.0);
+    }
+}
+
+#[test]
+fn v7_energy_balances() {
+    // The case allows 0.1 %; flows are taken from the means that the method weights, so rounding is all that is left.
+    for (air_c, start_c, hours) in [(AIR_C, 12.0, 400.0), (7.0, 12.0, 100.0)] {
+        let store = water(air_c);
+        let start = state(&store, &[start_c]);
+        let mut in_j = 0.0;
+        let end = run_each(&store, &start, hours, 3600.0, &[], |step| {
+            in_j += UA_W_PER_K * (air_c - step.mean_c[0]) * 3600.0;
+        });
+        let stored_j = end.enthalpy_j(&store, 0) - start.enthalpy_j(&store, 0);
+        assert!((in_j / stored_j - 1.0).abs() < 1e-9, "{in_j} J in, {stored_j} J stored");
+    }
+}
+
+#[test]
+fn frozen_water_thaws_by_the_same_heat() {
+    // Freezing and thawing are one latent heat: from ice at 0 °C, 5 K of warmth takes the same 260.488 h; 0.1 %.
+    let store = water(5.0);
+    let mut start = state(&store, &[0.0]);
+    start.ice_share[0] = 1.0;
+    let near = |hours: f64| run(&store, &start, hours, 1200.0, &[]);
+    let (before, after) = (near(FREEZING_H * 0.999), near(FREEZING_H * 1.001));
+    assert!(before.ice_share[0] > 0.0 && before.temperature_c[0] == 0.0, "{before:?}");
+    assert!(after.ice_share[0] == 0.0 && after.temperature_c[0] > 0.0, "{after:?}");
+}
