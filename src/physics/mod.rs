@@ -1,6 +1,7 @@
 //! One mechanism per file: plain numbers in, watts or W/K out. Nothing here knows of weather files or studies' files.
 
 pub mod air;
+mod freezing;
 pub mod ground;
 pub mod leakage;
 pub mod network;
@@ -9,5 +10,6 @@ pub mod skin;
 pub mod solar;
 pub mod step;
 pub mod stores;
+mod switching;
 pub mod tent_wall;
 pub mod vent;

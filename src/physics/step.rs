@@ -1,9 +1,12 @@
 //! Steps a thermal network through time: a singly diagonally implicit Runge–Kutta method, thermostats, freezing.
 //!
-//! Conductances, boundaries and inputs are constant over a step. Flows over the step follow from the mean
+//! Conductances, boundaries and inputs are constant over a step; it is cut where water freezes or thaws and, if
+//! wanted, where a thermostat begins to hold. Flows over the step follow from the mean
 //! temperatures that the method itself weights, so the books of heat close to rounding.
 
-use super::network::{Factor, FreezingStore, HOLD_W_PER_K, MAX_NODES, Network, Node, NodeValues};
+use super::freezing::{Phase, first_phase_change, keeps_phases, phase, settle_phases};
+use super::network::{Factor, HOLD_W_PER_K, MAX_NODES, Network, Node, NodeValues};
+use super::switching::first_switch;
 
 /// Diagonal coefficient γ of the method: L-stable, third order.
 ///
@@ -80,25 +83,56 @@ pub struct Step {
     pub heater_w: [f64; MAX_THERMOSTATS],
 }
 
-/// Splits of one step by freezing or melting points; more than a store can need.
-const MAX_SPLITS: usize = 8;
+/// Pieces of one step that is cut where water freezes or thaws and where a thermostat begins to hold; more than they
+/// need as a rule.
+const MAX_PIECES: usize = 8;
+/// Smallest share of a step that it is cut at.
+pub(super) const SMALLEST_PIECE: f64 = 1e-3;
 
-/// Advances the network by `dt_s` seconds. More than [`MAX_THERMOSTATS`] thermostats are cut to that number.
+/// Advances the network by `dt_s` seconds; each thermostat has one power over the step, which is cut only where water
+/// freezes or thaws. More than [`MAX_THERMOSTATS`] thermostats are cut to that number.
 #[must_use]
 pub fn advance(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
     let whole = linear_step(network, start, dt_s, thermostats);
-    if waters(network).all(|(node, _)| keeps_phase(start, &whole, node)) {
-        return whole;
+    if keeps_phases(network, start, &whole) {
+        whole
+    } else {
+        in_pieces(network, start, dt_s, thermostats, whole, first_phase_change)
     }
+}
+
+/// As [`advance`], but the step is cut as well where a thermostat reaches its setpoint from a distance, so that it
+/// begins to hold there.
+#[must_use]
+pub fn advance_switching(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
+    let whole = linear_step(network, start, dt_s, thermostats);
+    if keeps_phases(network, start, &whole) && first_switch(network, start, &whole, thermostats, dt_s).is_none() {
+        whole
+    } else {
+        in_pieces(network, start, dt_s, thermostats, whole, first_event)
+    }
+}
+
+/// Tells at which share of a piece it is to be cut.
+type FindCut = fn(&Network, &State, &Step, &[Thermostat], f64) -> Option<f64>;
+
+fn in_pieces(
+    network: &Network,
+    start: &State,
+    dt_s: f64,
+    thermostats: &[Thermostat],
+    whole: Step,
+    find_cut: FindCut,
+) -> Step {
     let mut state = *start;
     let mut mean_c = [0.0; MAX_NODES];
     let mut heater_w = [0.0; MAX_THERMOSTATS];
     let mut left_s = dt_s;
-    for split in 0..MAX_SPLITS {
-        let mut piece = if split == 0 { whole } else { linear_step(network, &state, left_s, thermostats) };
+    let mut piece = whole;
+    for cut in 1..=MAX_PIECES {
         let mut piece_s = left_s;
-        if split + 1 < MAX_SPLITS
-            && let Some(share) = first_phase_change(network, &state, &piece)
+        if cut < MAX_PIECES
+            && let Some(share) = find_cut(network, &state, &piece, thermostats, left_s)
         {
             piece_s = left_s * share;
             piece = linear_step(network, &state, piece_s, thermostats);
@@ -116,8 +150,22 @@ pub fn advance(network: &Network, start: &State, dt_s: f64, thermostats: &[Therm
         if left_s <= 0.0 {
             break;
         }
+        piece = linear_step(network, &state, left_s, thermostats);
     }
     Step { end: state, mean_c, heater_w }
+}
+
+/// Share of the piece at which water first freezes or thaws or a thermostat first begins to hold.
+fn first_event(
+    network: &Network,
+    start: &State,
+    piece: &Step,
+    thermostats: &[Thermostat],
+    piece_s: f64,
+) -> Option<f64> {
+    let freezes = first_phase_change(network, start, piece, thermostats, piece_s);
+    let switches = first_switch(network, start, piece, thermostats, piece_s);
+    freezes.into_iter().chain(switches).reduce(f64::min)
 }
 
 /// End and mean of a step for one right-hand side.
@@ -128,7 +176,7 @@ struct Response {
 }
 
 /// One step without phase change inside: water that is partly ice is held at 0 °C.
-fn linear_step(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
+pub(super) fn linear_step(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
     match network.len() {
         0..=2 => sized_step::<2>(network, start, dt_s, thermostats),
         3 => sized_step::<3>(network, start, dt_s, thermostats),
@@ -290,88 +338,3 @@ fn controlled(free: Response, heated: &[(Thermostat, Response)]) -> (Response, [
 const CONTROL_PASSES: usize = 60;
 /// Below this response, K per W, a node cannot be moved: it is held at its freezing point.
 const RESPONSE_FLOOR: f64 = 1e-12;
-
-#[derive(PartialEq)]
-enum Phase {
-    Liquid,
-    Freezing,
-    Ice,
-}
-
-fn phase(ice_share: f64) -> Phase {
-    if ice_share <= 0.0 {
-        Phase::Liquid
-    } else if ice_share >= 1.0 {
-        Phase::Ice
-    } else {
-        Phase::Freezing
-    }
-}
-
-/// Whether a store stays liquid or ice throughout a step.
-fn keeps_phase(start: &State, step: &Step, node: usize) -> bool {
-    match phase(start.ice_share[node]) {
-        Phase::Liquid => step.end.temperature_c[node] >= 0.0,
-        Phase::Ice => step.end.temperature_c[node] <= 0.0,
-        Phase::Freezing => false,
-    }
-}
-
-fn waters(network: &Network) -> impl Iterator<Item = (usize, FreezingStore)> + '_ {
-    network.nodes.iter().enumerate().filter_map(|(i, node)| match node {
-        Node::Water(water) => Some((i, *water)),
-        Node::Capacity(_) => None,
-    })
-}
-
-/// Mean heat into a node over a piece, heaters included, W.
-fn heat_into(network: &Network, piece: &Step, thermostats: &[Thermostat], node: usize) -> f64 {
-    let heaters: f64 = thermostats.iter().zip(&piece.heater_w).filter(|(t, _)| t.node == node).map(|(_, w)| w).sum();
-    network.net_flow_w(node, &piece.mean_c) + heaters
-}
-
-/// Share of the piece after which the first store reaches its freezing point or runs out of water or ice.
-fn first_phase_change(network: &Network, start: &State, piece: &Step) -> Option<f64> {
-    let mut earliest: Option<f64> = None;
-    for (node, _) in waters(network) {
-        let (from, to) = (start.temperature_c[node], piece.end.temperature_c[node]);
-        let crosses = match phase(start.ice_share[node]) {
-            Phase::Liquid => to < 0.0 && from > 0.0,
-            Phase::Ice => to > 0.0 && from < 0.0,
-            Phase::Freezing => false,
-        };
-        if crosses {
-            let share = (from / (from - to)).clamp(SMALLEST_PIECE, 1.0);
-            earliest = Some(earliest.map_or(share, |e: f64| e.min(share)));
-        }
-    }
-    earliest
-}
-
-/// Smallest share of a step that a crossing is cut at.
-const SMALLEST_PIECE: f64 = 1e-3;
-
-/// Turns what went past a freezing point into ice or water, so that no heat is lost.
-fn settle_phases(network: &Network, start: &State, piece: &mut Step, thermostats: &[Thermostat], piece_s: f64) {
-    for (node, water) in waters(network) {
-        let fusion_k_liquid = water.fusion_j_per_kg / water.liquid_j_per_kgk;
-        let fusion_k_ice = water.fusion_j_per_kg / water.ice_j_per_kgk;
-        let (mut t, mut ice) = (piece.end.temperature_c[node], start.ice_share[node]);
-        match phase(ice) {
-            Phase::Liquid if t < 0.0 => (t, ice) = (0.0, -t / fusion_k_liquid),
-            Phase::Ice if t > 0.0 => (t, ice) = (0.0, 1.0 - t / fusion_k_ice),
-            Phase::Freezing => {
-                let heat_j = heat_into(network, piece, thermostats, node) * piece_s;
-                ice -= heat_j / (water.mass_kg * water.fusion_j_per_kg);
-                if ice < 0.0 {
-                    (t, ice) = (-ice * fusion_k_liquid, 0.0);
-                } else if ice > 1.0 {
-                    (t, ice) = (-(ice - 1.0) * fusion_k_ice, 1.0);
-                }
-            }
-            Phase::Liquid | Phase::Ice => {}
-        }
-        piece.end.temperature_c[node] = t;
-        piece.end.ice_share[node] = ice;
-    }
-}

@@ -8,7 +8,7 @@ use super::openings::{Flows, Openings};
 use super::plan::Plan;
 use crate::model::Scenario;
 use crate::physics::network::{Network, NodeValues};
-use crate::physics::step::{State, Step, Thermostat, advance};
+use crate::physics::step::{State, Step, Thermostat, advance_switching};
 
 /// Parts of an hour that one step covers, s: short at first, where the hour's new weather strikes.
 pub const DAY_STEPS_S: [f64; 3] = [600.0, 1200.0, 1800.0];
@@ -76,7 +76,7 @@ impl<'a> HouseModel<'a> {
         loop {
             let flows = self.openings.flows(drive, assumed.house.value, assumed.tent.value, mains);
             self.apply(drive, &flows);
-            let step = advance(&self.network, &self.state, dt_s, thermostats);
+            let step = advance_switching(&self.network, &self.state, dt_s, thermostats);
             let (house_c, tent_c) = (step.mean_c[house_air], step.mean_c[tent_air]);
             let reacts = flows.reacts || self.openings.react_at(house_c, tent_c);
             round += 1;
