@@ -191,8 +191,11 @@ impl Bracket {
     fn narrow(&mut self, answer: f64) {
         if answer > self.value {
             self.low = self.value;
-        } else {
+        } else if answer < self.value {
             self.high = self.value;
+        } else {
+            // At rest while the other unknown still moves: nothing is learnt of either side.
+            return;
         }
         if self.high - self.low < OPEN_TOLERANCE_K / 10.0 {
             // The other unknown has moved the root out of the range: begin anew.
@@ -202,5 +205,27 @@ impl Bracket {
         } else {
             self.value = f64::midpoint(self.low, self.high);
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_unknown_at_rest_stays_where_it_is() {
+        let mut bracket = Bracket::new(5.0);
+        bracket.narrow(5.0);
+        assert_eq!(bracket.value, 5.0);
+        bracket.narrow(7.0);
+        assert_eq!((bracket.value, bracket.low), (7.0, 5.0));
+    }
+
+    #[test]
+    fn bisection_takes_over_where_answers_overshoot() {
+        let mut bracket = Bracket::new(0.0);
+        bracket.narrow(8.0);
+        bracket.narrow(-4.0);
+        assert_eq!(bracket.value, 4.0, "the middle of 0 and 8");
     }
 }
