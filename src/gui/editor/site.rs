@@ -76,7 +76,7 @@ fn stations_ui(ui: &mut Ui, site: &Site, search: &mut String, units: UnitSystem)
     let t = tokens(ui);
     row(ui, false, |ui| {
         let hint = RichText::new("Search stations").color(t.soft);
-        let edit = egui::TextEdit::singleline(search).hint_text(hint).desired_width(ui.available_width() - 28.0);
+        let edit = egui::TextEdit::singleline(search).hint_text(hint).desired_width(ui.available_width() - 20.0);
         ui.add(edit.margin(egui::Margin::symmetric(6, 4))).accessible_name("Search stations");
     });
     if let WeatherChoice::File(path) = &site.weather {

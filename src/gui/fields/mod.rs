@@ -238,8 +238,7 @@ impl Form<'_> {
         row(ui, false, |ui| {
             let label = label_cell(ui, input.label, CHOICE_LABEL, 0.0);
             let width = width.unwrap_or(ui.available_width() - TAIL);
-            let edit =
-                egui::TextEdit::singleline(value).desired_width(width - 8.0).margin(egui::Margin::symmetric(6, 4));
+            let edit = egui::TextEdit::singleline(value).desired_width(width).margin(egui::Margin::symmetric(6, 4));
             let response = ui.add(edit).labelled_by(label.id);
             changed = response.changed().then_some(response.id);
             response.on_hover_text(input.help);
