@@ -60,7 +60,12 @@ pub fn run(path: Option<PathBuf>) -> Result<(), GuiError> {
         .with_min_inner_size([1100.0, 720.0]);
     let options = eframe::NativeOptions { renderer: eframe::Renderer::Glow, viewport, ..Default::default() };
     eframe::run_native("warmfold", options, Box::new(|cc| Ok(Box::new(App::new(cc, path)))))
-        .map_err(|error| GuiError::NoWindow(error.to_string()))
+        .map_err(|error| GuiError::NoWindow(last_clause(&error.to_string())))
+}
+
+/// The end of a chain of reasons: what went wrong in the end, without the places in source code before it.
+fn last_clause(chain: &str) -> String {
+    chain.rsplit(": ").next().unwrap_or(chain).trim_end_matches(['.', ')']).to_owned()
 }
 
 /// Prepares fonts and both themes; once per context.
