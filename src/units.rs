@@ -41,6 +41,13 @@ pub fn c_from_fahrenheit(t_f: f64) -> f64 {
     (t_f - 32.0) / 1.8
 }
 
+/// Whether a clock hour lies in a span that begins at `from` and ends before `to`; over midnight if it ends before it
+/// begins.
+#[must_use]
+pub fn within_clock_span(hour: f64, from: f64, to: f64) -> bool {
+    if from <= to { from <= hour && hour < to } else { hour >= from || hour < to }
+}
+
 /// Joules to kilowatt-hours.
 #[must_use]
 pub fn kwh_from_joules(energy_j: f64) -> f64 {
@@ -208,6 +215,13 @@ mod tests {
         assert!((1.0 / Quantity::Resistance.unit(system).shown(1.0) - 0.1761).abs() < 5e-5);
         assert!((Quantity::Temperature.unit(system).shown(-40.0) + 40.0).abs() < 1e-9);
         assert!((Quantity::AirFlow.unit(system).shown(1699.0) - 1000.0).abs() < 0.1);
+    }
+
+    #[test]
+    fn clock_spans_run_over_midnight() {
+        assert!(within_clock_span(7.0, 7.0, 19.0) && !within_clock_span(19.0, 7.0, 19.0));
+        assert!(within_clock_span(23.5, 22.0, 6.0) && within_clock_span(5.5, 22.0, 6.0));
+        assert!(!within_clock_span(12.0, 22.0, 6.0) && !within_clock_span(3.0, 3.0, 3.0));
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use super::input::inputs;
 use super::water::Zone;
+use crate::units::within_clock_span;
 use serde::{Deserialize, Serialize};
 
 /// What a heater warms, which is also what its thermostat senses.
@@ -48,11 +49,7 @@ impl Heater {
     /// The setpoint at a clock hour, °C; `None` when off. Day runs over midnight if it ends before it starts.
     #[must_use]
     pub fn setpoint_c(&self, hour_of_day: f64) -> Option<f64> {
-        let by_day = if self.day_from_hour <= self.day_to_hour {
-            self.day_from_hour <= hour_of_day && hour_of_day < self.day_to_hour
-        } else {
-            hour_of_day >= self.day_from_hour || hour_of_day < self.day_to_hour
-        };
+        let by_day = within_clock_span(hour_of_day, self.day_from_hour, self.day_to_hour);
         if by_day { self.setpoint_day_c } else { self.setpoint_night_c }
     }
 

@@ -1,6 +1,6 @@
 //! Each input is written down once: name in the file, label, quantity, range, default, help and source.
 //!
-//! [`inputs!`] turns that one line into the field of the struct, its default, its reader and its
+//! The macro `inputs!` turns that one line into the field of the struct, its default, its reader and its
 //! [`NumberInput`]; the form, the tooltip, the validation and the report all read from there.
 
 use crate::units::Quantity;

@@ -5,6 +5,7 @@ use crate::model::{BehindPartyWall, Drawn, Scenario, TentOpening};
 use crate::physics::radiation::{radiative_coefficient, sky_equivalent_c};
 use crate::physics::skin::{outer_coefficient, resistance_in_wind, site_wind_m_per_s};
 use crate::physics::solar::{DAY_THRESHOLD_W_PER_M2, PassedLight, ZoneShares};
+use crate::units::within_clock_span;
 use crate::weather::{Climate, ClimateHour};
 
 /// Sun that one zone's nodes take, W.
@@ -156,14 +157,7 @@ pub fn tent_wall_w_per_k(plan: &Plan, cover_drawn: bool) -> f64 {
 fn is_drawn(drawn: Drawn, hour: &ClimateHour, by_day: bool) -> bool {
     match drawn {
         Drawn::BySun => !by_day,
-        Drawn::Between { from_hour, to_hour } => {
-            let middle = f64::from(hour.hour) - 0.5;
-            if from_hour <= to_hour {
-                from_hour <= middle && middle < to_hour
-            } else {
-                middle >= from_hour || middle < to_hour
-            }
-        }
+        Drawn::Between { from_hour, to_hour } => within_clock_span(f64::from(hour.hour) - 0.5, from_hour, to_hour),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::error::RunError;
 use crate::model::{BandDays, Catalogue, ElectricityTariff, Fuel, Heater, Study, TariffBand};
+use crate::units::within_clock_span;
 use crate::weather::ClimateHour;
 
 /// Key of electricity in the fuel catalogue.
@@ -36,12 +37,7 @@ pub fn electricity_price(tariff: &ElectricityTariff, hour: &ClimateHour) -> f64 
             BandDays::Weekdays => hour.weekday < 5,
             BandDays::Weekend => hour.weekday >= 5,
         };
-        let in_hours = if band.from_hour <= band.to_hour {
-            band.from_hour <= middle && middle < band.to_hour
-        } else {
-            middle >= band.from_hour || middle < band.to_hour
-        };
-        on_day && in_hours
+        on_day && within_clock_span(middle, band.from_hour, band.to_hour)
     };
     tariff.bands.iter().find(holds).map_or(tariff.price_per_kwh, |band| band.price_per_kwh)
 }
