@@ -124,6 +124,18 @@ fn two_runs_are_the_same_to_the_bit() {
     }
 }
 
+/// Printed in full, two runs differ if any number differs in any bit.
+#[test]
+fn a_run_does_not_depend_on_the_scenarios_beside_it() {
+    let study = demo().expect("demo");
+    let climate = climate(&study.site);
+    let beside: Vec<_> = study.scenarios.iter().map(|s| format!("{:?}", run(&study, s, &climate, 1))).collect();
+    for (scenario, beside) in study.scenarios.iter().zip(beside).rev() {
+        let alone = Study { scenarios: vec![scenario.clone()], ..study.clone() };
+        assert!(format!("{:?}", run(&alone, scenario, &climate, 1)) == beside, "{}", scenario.name);
+    }
+}
+
 #[test]
 fn a_cancelled_run_says_so() {
     let study = demo().expect("demo");
