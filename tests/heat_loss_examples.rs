@@ -1,12 +1,14 @@
 //! Published worked examples of heat loss through the functions that the program uses.
 
 use warmfold::geometry::Shell;
-use warmfold::model::{House, Shape};
+use warmfold::model::{Catalogue, Fuel, FuelUnit, Heater, House, Shape, Study};
 use warmfold::physics::air::exchange_w_per_k;
 use warmfold::physics::ground::edge_w_per_k;
-use warmfold::physics::network::{Network, Node};
+use warmfold::physics::network::{FreezingStore, Network, Node};
 use warmfold::physics::step::{State, advance};
-use warmfold::physics::stores::{HEAT_OF_FUSION, WATER_SPECIFIC_HEAT, WATER_TO_AIR};
+use warmfold::physics::stores::{HEAT_OF_FUSION, ICE_SPECIFIC_HEAT, WATER_SPECIFIC_HEAT, WATER_TO_AIR};
+use warmfold::season::baseline::Baseline;
+use warmfold::season::money::{Purchase, heat_per_energy};
 use warmfold::units::{JOULES_PER_BTU, METRES_PER_FOOT, kwh_from_joules};
 
 /// W/K per Btu/(h·°F).
@@ -92,6 +94,48 @@ fn e12_ten_gallons_freezing() {
     // 8.35 lb/gal × 454 g × 10 at 80 cal/g: 12.69 MJ; 0.5 % because 80 cal/g is rounded.
     let found_mj = 37.909 * HEAT_OF_FUSION / 1e6;
     assert!((found_mj / 12.69 - 1.0).abs() < 5e-3, "{found_mj} MJ");
+}
+
+#[test]
+fn e11_half_a_kilogram_from_10_degrees_to_ice() {
+    // Tutoring page: 188 kJ in all, of which 167 kJ freeze it; whole kilojoules.
+    let water = FreezingStore {
+        mass_kg: 0.5,
+        liquid_j_per_kgk: WATER_SPECIFIC_HEAT,
+        ice_j_per_kgk: ICE_SPECIFIC_HEAT,
+        fusion_j_per_kg: HEAT_OF_FUSION,
+    };
+    let glass = Network::new(&[Node::Water(water)], &[]).expect("one node");
+    let mut state = State::uniform(&glass, 10.0);
+    let warm_kj = state.enthalpy_j(&glass, 0) / 1000.0;
+    (state.temperature_c[0], state.ice_share[0]) = (0.0, 1.0);
+    let ice_kj = state.enthalpy_j(&glass, 0) / 1000.0;
+    assert!((warm_kj - ice_kj - 188.0).abs() < 0.5 && (-ice_kj - 167.0).abs() < 0.5, "{warm_kj} {ice_kj}");
+}
+
+#[test]
+fn e7_oil_by_degree_days() {
+    // How-to page with the heating value of the US Energy Information Administration: 675 Btu/(h·°F), 5,000 °F·days, oil of
+    // 138,690 Btu/gal burnt at 78 %: 81,000,000 Btu or 23,739 kWh, 748.8 gal ± 0.1. The program's baseline, hour by hour.
+    let baseline = Baseline { setpoint_c: 18.0, ua_w_per_k: 675.0 * W_PER_K_PER_BTU };
+    let colder_k = 10.0;
+    let hours = 5000.0 / 1.8 / colder_k * 24.0;
+    let heat_kwh = baseline.heat_w(18.0 - colder_k) * hours / 1000.0;
+    assert!((heat_kwh - 23_739.0).abs() < 0.5, "{heat_kwh} kWh");
+    let unit = FuelUnit { unit: "US gal".to_owned(), kwh_gross_per_unit: kwh_from_joules(138_690.0 * JOULES_PER_BTU) };
+    let oil = Fuel {
+        key: "oil".to_owned(),
+        name: "Heating oil".to_owned(),
+        units: vec![unit],
+        net_per_gross: 1.0,
+        co2_kg_per_kwh: None,
+        source: String::new(),
+    };
+    let heater = Heater { fuel: "oil".to_owned(), efficiency: 0.78, ..Heater::default() };
+    let catalogue = Catalogue { fuels: vec![oil], ..Catalogue::default() };
+    let purchase = Purchase::of(&heater, &Study::default(), &catalogue).expect("a known fuel");
+    let gallons = heat_kwh / heat_per_energy(&heater, 0.0) / purchase.kwh_per_unit;
+    assert!((gallons - 748.8).abs() < 0.1, "{gallons} gal");
 }
 
 #[test]
