@@ -42,8 +42,8 @@ const PREFS: &str = "preferences";
 pub enum GuiError {
     /// The system gave no window or no OpenGL.
     #[error(
-        "No window can be opened here ({0}): start the program in a desktop session with OpenGL; on Debian it needs \
-         libx11-6 libx11-xcb1 libxcursor1 libxi6 libxkbcommon-x11-0 libgl1."
+        "No window can be opened here ({0}): to get it, start the program in a desktop session with OpenGL; on Debian it \
+         needs libx11-6 libx11-xcb1 libxcursor1 libxi6 libxkbcommon-x11-0 libgl1."
     )]
     NoWindow(String),
 }
