@@ -153,7 +153,7 @@ fn figures(painter: &egui::Painter, state: &State, index: usize, body: Rect, t: 
     put(Align2::LEFT_CENTER, left, 71.0, lowest, regular(SMALL), t.soft.gamma_multiply(fade));
     let (verdict, colour) = match s.hours_below_crop_limit {
         0 => ("holds".to_owned(), t.ink),
-        n => (format!("falls short {} h", format::number(n as f64, 0)), t.warn),
+        n => (format!("short {} h", format::number(n as f64, 0)), t.warn),
     };
     put(Align2::RIGHT_CENTER, right, 71.0, verdict, semibold(SMALL), colour.gamma_multiply(fade));
 }

@@ -163,7 +163,7 @@ fn short(own: &Summary, other: Option<&Summary>) -> Figure {
         Some(o) if o.hours_below_crop_limit != hours => {
             format!("{} h to reference", format::signed(hours as f64 - o.hours_below_crop_limit as f64, 0))
         }
-        _ => format!("below setpoint {} h", format::number(own.hours_below_setpoint as f64, 0)),
+        _ => format!("setpoint {} h", format::number(own.hours_below_setpoint as f64, 0)),
     };
     Figure {
         caption: "Below crop limit",
