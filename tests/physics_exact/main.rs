@@ -7,4 +7,3 @@ mod freezing;
 mod lumped;
 mod network;
 mod order;
-mod vent;

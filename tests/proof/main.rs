@@ -1,0 +1,9 @@
+//! Figures of the program held against figures from outside it: standards, handbooks, worked examples, measurements.
+//!
+//! A group is a file here that computes its [`figure::Figure`]s through the functions that the program uses; expected
+//! values, settings, sources and tolerances stand in `tests/data/published/`. The page "How we know" is written from
+//! the same figures, see `page.rs`.
+
+mod figure;
+mod page;
+mod stack_flow;
