@@ -14,6 +14,10 @@ pub const KELVIN_AT_0_C: f64 = 273.15;
 pub const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
 /// Standard gravity g, m/s².
 pub const GRAVITY: f64 = 9.806_65;
+/// Standard atmosphere at sea level, Pa.
+pub const STANDARD_PRESSURE_PA: f64 = 101_325.0;
+/// Molar gas constant R, J/(mol·K) (exact by the SI since 2019).
+pub const MOLAR_GAS_CONSTANT: f64 = 8.314_462_618;
 /// Metres in a foot.
 pub const METRES_PER_FOOT: f64 = 0.3048;
 /// Litres in a US gallon.

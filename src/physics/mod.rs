@@ -1,10 +1,14 @@
 //! One mechanism per file: plain numbers in, watts or W/K out. Nothing here knows of weather files or studies' files.
 
 pub mod air;
+pub mod combustion;
+pub mod condensation;
 mod freezing;
 pub mod ground;
 pub mod leakage;
+pub mod moist_air;
 pub mod network;
+pub mod neutral_level;
 pub mod radiation;
 pub mod skin;
 pub mod solar;
@@ -13,3 +17,4 @@ pub mod stores;
 mod switching;
 pub mod tent_wall;
 pub mod vent;
+pub mod vent_sizing;

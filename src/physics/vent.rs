@@ -47,12 +47,13 @@ pub fn stack_flow(discharge_coefficient: f64, openings: Openings, inside_c: f64,
     discharge_coefficient * area * drive.sqrt()
 }
 
-/// Flow by wind, m³/s: `Q = C_v A v`, A the smaller opening (the only one if there is one).
+/// Flow by wind, m³/s: `Q = C_v A v`, A the smaller opening (the only one if there is one). The effectiveness C_v is
+/// 0.5–0.6 for wind square to the opening, 0.25–0.35 for diagonal wind (ASHRAE Fundamentals 2009, chapter 16, eq. 37).
 #[must_use]
-pub fn wind_flow(openings: Openings, site_wind_m_per_s: f64) -> f64 {
+pub fn wind_flow(effectiveness: f64, openings: Openings, site_wind_m_per_s: f64) -> f64 {
     let smaller = openings.inlet_m2.min(openings.outlet_m2);
     let area = if smaller > 0.0 { smaller } else { openings.inlet_m2.max(openings.outlet_m2) };
-    WIND_EFFECTIVENESS * area * site_wind_m_per_s
+    effectiveness * area * site_wind_m_per_s
 }
 
 /// Vents, wind and fan together, m³/s: `Q = √(Q_stack² + Q_wind² + Q_fan²)` (ASHRAE Fundamentals 2009, chapter 16).

@@ -148,7 +148,7 @@ impl Openings {
             height_m: self.vents.height_difference_m,
         };
         let stack = vent::stack_flow(vent::DISCHARGE_COEFFICIENT, openings, house_c, drive.outdoor_c);
-        let wind = vent::wind_flow(openings, drive.site_wind_m_per_s);
+        let wind = vent::wind_flow(vent::WIND_EFFECTIVENESS, openings, drive.site_wind_m_per_s);
         let fan = self.vents.fan_flow_m3_per_h / 3600.0 * self.fan_share(house_c, mains);
         vent::combined_flow(stack, wind, fan)
     }

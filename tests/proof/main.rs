@@ -4,6 +4,10 @@
 //! values, settings, sources and tolerances stand in `tests/data/published/`. The page "How we know" is written from
 //! the same figures, see `page.rs`.
 
+mod air_for_the_house;
+mod damp_air;
 mod figure;
+mod flames;
 mod page;
+mod sheet;
 mod stack_flow;

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use serde::Serialize;
 
 use super::figure::Figure;
-use super::stack_flow;
+use super::{air_for_the_house, damp_air, flames, stack_flow};
 
 /// A group of figures under one heading, as the page shows them.
 #[derive(Serialize)]
@@ -41,8 +41,16 @@ impl Row {
     }
 }
 
+/// The figures of one group.
+type Figures = fn() -> Vec<Figure>;
+
 /// The groups of this folder, in the order of the page.
-const GROUPS: &[(&str, fn() -> Vec<Figure>)] = &[("Vents", stack_flow::figures)];
+const GROUPS: &[(&str, Figures)] = &[
+    ("Vents", stack_flow::figures),
+    ("Air for the house", air_for_the_house::figures),
+    ("Damp air", damp_air::figures),
+    ("Flames", flames::figures),
+];
 
 fn groups() -> Vec<Group> {
     GROUPS.iter().map(|(title, figures)| Group { title, rows: figures().into_iter().map(Row::of).collect() }).collect()

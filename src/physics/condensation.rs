@@ -1,0 +1,18 @@
+//! When the cover runs wet on its inner side.
+
+use super::moist_air::saturation_pa;
+
+/// Resistance from the air of a zone to the inner side of its skin, m²·K/W (ISO 6946: 0.13 for level heat flow).
+pub const INNER_RESISTANCE_M2K_PER_W: f64 = 0.13;
+
+/// Temperature of the inner side of a cover, °C: `T_s = T_i − R_si U (T_i − T_o)`.
+#[must_use]
+pub fn inner_surface_c(inside_c: f64, outside_c: f64, u_w_per_m2k: f64, inner_resistance_m2k_per_w: f64) -> f64 {
+    inside_c - inner_resistance_m2k_per_w * u_w_per_m2k * (inside_c - outside_c)
+}
+
+/// Relative humidity of the inside air above which a surface runs wet, as a share of one; 1 at most.
+#[must_use]
+pub fn wetting_humidity(surface_c: f64, inside_c: f64) -> f64 {
+    (saturation_pa(surface_c) / saturation_pa(inside_c)).min(1.0)
+}
