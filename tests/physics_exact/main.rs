@@ -1,9 +1,8 @@
-//! The thermal network against lumped cases with an exact answer, and against a season integrated on its own.
+//! The mathematics of the thermal network: order of convergence, damping, books of heat that close through freezing.
 //!
-//! Unless a test says otherwise the tolerance is the cases' own: 0.02 K, or 0.1 % of the temperature span.
+//! Cases with figures from outside stand in `tests/proof/`.
 
-mod denver_season;
 mod freezing;
-mod lumped;
+#[path = "../common/network.rs"]
 mod network;
 mod order;

@@ -1,6 +1,6 @@
-//! Order of convergence of the step.
+//! Order of convergence of the step, and how it damps.
 
-use crate::network::{network, run, state};
+use crate::network::{network, run, run_each, state};
 use warmfold::physics::network::Node;
 
 #[test]
@@ -27,4 +27,19 @@ fn a_step_far_longer_than_the_time_constant_damps() {
     house.add_boundary(0, 10.0, 0.0);
     let end = run(&house, &state(&house, &[10.0]), 1.0, 3600.0, &[]);
     assert!(end.temperature_c[0].abs() < 0.01, "{}", end.temperature_c[0]);
+}
+
+#[test]
+fn whole_hour_steps_do_not_swing() {
+    // Air and 1000 kg of water, whose fast mode of 0.73 h is shorter than the step: both fall at every step.
+    let mut house = network(&[Node::Capacity(0.4e6), Node::Capacity(4.186e6)], &[(0, 1, 60.0)]);
+    house.add_boundary(0, 90.0, -4.0);
+    let mut before = [8.0, 14.0];
+    run_each(&house, &state(&house, &before), 48.0, 3600.0, &[], |step| {
+        for (node, before_c) in before.iter_mut().enumerate() {
+            let now_c = step.end.temperature_c[node];
+            assert!(now_c < *before_c, "node {node} rises from {before_c} to {now_c}");
+            *before_c = now_c;
+        }
+    });
 }

@@ -5,9 +5,17 @@
 //! the same figures, see `page.rs`.
 
 mod air_for_the_house;
+mod cycles;
 mod damp_air;
+mod denver;
+mod denver_season;
 mod figure;
 mod flames;
+mod freezing;
+mod lumped;
+#[path = "../common/network.rs"]
+mod network;
 mod page;
 mod sheet;
+mod soil;
 mod stack_flow;

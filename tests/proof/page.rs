@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use serde::Serialize;
 
 use super::figure::Figure;
-use super::{air_for_the_house, damp_air, flames, stack_flow};
+use super::{air_for_the_house, cycles, damp_air, denver_season, flames, freezing, lumped, soil, stack_flow};
 
 /// A group of figures under one heading, as the page shows them.
 #[derive(Serialize)]
@@ -42,6 +42,7 @@ impl Row {
 }
 
 /// The figures of one group.
+/// Computes the figures of a group.
 type Figures = fn() -> Vec<Figure>;
 
 /// The groups of this folder, in the order of the page.
@@ -50,6 +51,11 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Air for the house", air_for_the_house::figures),
     ("Damp air", damp_air::figures),
     ("Flames", flames::figures),
+    ("Houses whose temperatures have an exact answer", lumped::figures),
+    ("Outdoor waves and a thermostat's cycle", cycles::figures),
+    ("Water that freezes", freezing::figures),
+    ("Heat into deep soil", soil::figures),
+    ("A season of degree-hours", denver_season::figures),
 ];
 
 fn groups() -> Vec<Group> {

@@ -4,9 +4,6 @@ use warmfold::physics::network::{Network, Node};
 use warmfold::physics::step::{State, Step, Thermostat, advance};
 use warmfold::units::SECONDS_PER_HOUR;
 
-/// Tolerance of the exact lumped cases, K.
-pub const TOLERANCE_K: f64 = 0.02;
-
 /// A network of these nodes and links `(a, b, W/K)`.
 pub fn network(nodes: &[Node], links: &[(usize, usize, f64)]) -> Network {
     let pairs: Vec<_> = links.iter().map(|&(a, b, _)| (a, b)).collect();
@@ -50,10 +47,4 @@ pub fn run_each(
         state = step.end;
     }
     state
-}
-
-/// Asserts two temperatures alike within [`TOLERANCE_K`].
-#[track_caller]
-pub fn assert_near_k(what: &str, found_c: f64, expected_c: f64) {
-    assert!((found_c - expected_c).abs() < TOLERANCE_K, "{what}: {found_c} instead of {expected_c}");
 }
