@@ -20,15 +20,6 @@ pub(super) fn phase(ice_share: f64) -> Phase {
     }
 }
 
-/// Whether every store stays liquid or ice throughout a step.
-pub(super) fn keeps_phases(network: &Network, start: &State, step: &Step) -> bool {
-    waters(network).all(|(node, _)| match phase(start.ice_share[node]) {
-        Phase::Liquid => step.end.temperature_c[node] >= 0.0,
-        Phase::Ice => step.end.temperature_c[node] <= 0.0,
-        Phase::Freezing => false,
-    })
-}
-
 fn waters(network: &Network) -> impl Iterator<Item = (usize, FreezingStore)> + '_ {
     network.nodes.iter().enumerate().filter_map(|(i, node)| match node {
         Node::Water(water) => Some((i, *water)),

@@ -3,6 +3,7 @@
 pub mod air;
 pub mod combustion;
 pub mod condensation;
+mod factor;
 mod freezing;
 pub mod ground;
 pub mod leakage;

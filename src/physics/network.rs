@@ -1,7 +1,9 @@
 //! A small thermal network: nodes with heat capacity, conductances between them, boundaries and heat inputs.
 //!
 //! The topology is fixed; conductances, boundaries and inputs change from step to step. The plant house is one
-//! instance of it, a published room another.
+//! instance of it, a published room another. The last node is the one whose ties change most often: see `factor.rs`.
+
+use super::factor::Factors;
 
 /// Most nodes that a network can have.
 pub const MAX_NODES: usize = 8;
@@ -43,61 +45,10 @@ pub struct Network {
     links: Vec<(usize, usize)>,
     link_w_per_k: Vec<f64>,
     boundary_w_per_k: NodeValues,
+    /// Counts the changes of links and of all boundaries but the last node's.
+    ties: u64,
     /// Heat into each node from boundaries at 0 °C reference and inputs: Σ g·T + W.
     pub(super) source_w: NodeValues,
-}
-
-/// A symmetric matrix of the first `N` nodes in LDLᵀ form, ready to solve. `N` is known to the compiler, which writes
-/// the loops out.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Factor<const N: usize> {
-    inverse_diagonal: [f64; N],
-    /// Below the diagonal.
-    lower: [[f64; N]; N],
-}
-
-// Indices follow the textbook's matrix notation, and plain ranges let the compiler write the loops out.
-#[allow(clippy::needless_range_loop, clippy::range_plus_one)]
-impl<const N: usize> Factor<N> {
-    /// Factorises a symmetric positive matrix, of which the part on and below the diagonal is read.
-    ///
-    /// A row of zeros belongs to a node without any tie: it solves to zero.
-    fn of(mut matrix: [[f64; N]; N]) -> Self {
-        let mut inverse_diagonal = [0.0; N];
-        let mut lower = [[0.0; N]; N];
-        for k in 0..N {
-            let inverse = if matrix[k][k] > 0.0 { 1.0 / matrix[k][k] } else { 0.0 };
-            inverse_diagonal[k] = inverse;
-            for i in k + 1..N {
-                lower[i][k] = matrix[i][k] * inverse;
-                for j in k + 1..i + 1 {
-                    matrix[i][j] -= lower[i][k] * matrix[j][k];
-                }
-            }
-        }
-        Self { inverse_diagonal, lower }
-    }
-
-    /// Solves for `L` right-hand sides at once, in place.
-    pub(super) fn solve<const L: usize>(&self, values: &mut [[f64; L]; N]) {
-        for k in 0..N {
-            for i in k + 1..N {
-                for l in 0..L {
-                    values[i][l] -= self.lower[i][k] * values[k][l];
-                }
-            }
-        }
-        for k in (0..N).rev() {
-            for l in 0..L {
-                values[k][l] *= self.inverse_diagonal[k];
-            }
-            for i in k + 1..N {
-                for l in 0..L {
-                    values[k][l] -= self.lower[i][k] * values[i][l];
-                }
-            }
-        }
-    }
 }
 
 impl Network {
@@ -114,6 +65,7 @@ impl Network {
             links: links.to_vec(),
             link_w_per_k: vec![0.0; links.len()],
             boundary_w_per_k: [0.0; MAX_NODES],
+            ties: 0,
             source_w: [0.0; MAX_NODES],
         })
     }
@@ -138,17 +90,22 @@ impl Network {
 
     /// Sets a conductance, W/K.
     pub fn set_link(&mut self, link: Link, w_per_k: f64) {
-        self.link_w_per_k[link.0] = w_per_k;
+        if self.link_w_per_k[link.0] != w_per_k {
+            self.link_w_per_k[link.0] = w_per_k;
+            self.ties += 1;
+        }
     }
 
     /// Clears all boundaries and inputs.
     pub fn clear_sources(&mut self) {
+        self.ties += 1;
         self.boundary_w_per_k = [0.0; MAX_NODES];
         self.source_w = [0.0; MAX_NODES];
     }
 
     /// Adds a conductance to a boundary of this temperature, W/K and °C.
     pub fn add_boundary(&mut self, node: usize, w_per_k: f64, boundary_c: f64) {
+        self.ties += 1;
         self.boundary_w_per_k[node] += w_per_k;
         self.source_w[node] += w_per_k * boundary_c;
     }
@@ -160,6 +117,9 @@ impl Network {
 
     /// Sets a node's boundaries and inputs at once: Σ g in W/K and Σ g·T + inputs in W.
     pub fn set_node(&mut self, node: usize, boundary_w_per_k: f64, source_w: f64) {
+        if self.boundary_w_per_k[node] != boundary_w_per_k && node + 1 != self.len() {
+            self.ties += 1;
+        }
         self.boundary_w_per_k[node] = boundary_w_per_k;
         self.source_w[node] = source_w;
     }
@@ -178,13 +138,19 @@ impl Network {
         flow
     }
 
-    /// Factorises `diag(extra) + K` of the first `N` nodes, K the conductance matrix with its boundaries. `N` must be
-    /// the number of nodes or more; rows beyond them are zero.
-    pub(super) fn factorise<const N: usize>(&self, extra_w_per_k: &NodeValues) -> Factor<N> {
+    /// Counts the changes of links and of all boundaries but the last node's.
+    pub(super) fn ties(&self) -> u64 {
+        self.ties
+    }
+
+    /// Conductance of a node to all its boundaries, W/K.
+    pub(super) fn boundary_w_per_k(&self, node: usize) -> f64 {
+        self.boundary_w_per_k[node]
+    }
+
+    /// Conductance matrix of the links between the first `N` nodes, on and below its diagonal.
+    pub(super) fn link_matrix<const N: usize>(&self) -> [[f64; N]; N] {
         let mut matrix = [[0.0; N]; N];
-        for (i, row) in matrix.iter_mut().enumerate() {
-            row[i] = extra_w_per_k[i] + self.boundary_w_per_k[i];
-        }
         for (&(a, b), &g) in self.links.iter().zip(&self.link_w_per_k) {
             if a < N && b < N {
                 matrix[a][a] += g;
@@ -192,7 +158,7 @@ impl Network {
                 matrix[a.max(b)][a.min(b)] -= g;
             }
         }
-        Factor::of(matrix)
+        matrix
     }
 
     /// Steady temperatures with some nodes held: `held` gives the temperature of the nodes that are.
@@ -200,18 +166,23 @@ impl Network {
     /// A node without any tie comes out at 0 °C.
     #[must_use]
     pub fn steady(&self, held: &[(usize, f64)]) -> NodeValues {
+        self.steady_with(&mut Factors::default(), held)
+    }
+
+    /// [`Network::steady`] with factors of this network to go on from.
+    pub(super) fn steady_with(&self, factors: &mut Factors, held: &[(usize, f64)]) -> NodeValues {
         match self.len() {
-            0..=2 => self.sized_steady::<2>(held),
-            3 => self.sized_steady::<3>(held),
-            4 => self.sized_steady::<4>(held),
-            5 => self.sized_steady::<5>(held),
-            6 => self.sized_steady::<6>(held),
-            _ => self.sized_steady::<MAX_NODES>(held),
+            0..=2 => self.sized_steady::<2>(factors, held),
+            3 => self.sized_steady::<3>(factors, held),
+            4 => self.sized_steady::<4>(factors, held),
+            5 => self.sized_steady::<5>(factors, held),
+            6 => self.sized_steady::<6>(factors, held),
+            _ => self.sized_steady::<MAX_NODES>(factors, held),
         }
     }
 
     /// [`Network::steady`] of at most `N` nodes.
-    fn sized_steady<const N: usize>(&self, held: &[(usize, f64)]) -> NodeValues {
+    fn sized_steady<const N: usize>(&self, factors: &mut Factors, held: &[(usize, f64)]) -> NodeValues {
         let mut extra = [0.0; MAX_NODES];
         let mut values = self.source_w;
         for &(node, t_c) in held {
@@ -222,7 +193,7 @@ impl Network {
         for (lane, value) in lanes.iter_mut().zip(&values) {
             lane[0] = *value;
         }
-        self.factorise::<N>(&extra).solve(&mut lanes);
+        factors.of::<N>(self, &extra).solve(&mut lanes);
         for (value, lane) in values.iter_mut().zip(&lanes) {
             *value = lane[0];
         }

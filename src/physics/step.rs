@@ -4,8 +4,9 @@
 //! wanted, where a thermostat begins to hold. Flows over the step follow from the mean
 //! temperatures that the method itself weights, so the books of heat close to rounding.
 
-use super::freezing::{Phase, first_phase_change, keeps_phases, phase, settle_phases};
-use super::network::{Factor, HOLD_W_PER_K, MAX_NODES, Network, Node, NodeValues};
+use super::factor::{Factor, Factors, factorise};
+use super::freezing::{Phase, first_phase_change, phase, settle_phases};
+use super::network::{HOLD_W_PER_K, MAX_NODES, Network, Node, NodeValues};
 use super::switching::first_switch;
 
 /// Diagonal coefficient γ of the method: L-stable, third order.
@@ -93,66 +94,110 @@ pub(super) const SMALLEST_PIECE: f64 = 1e-3;
 /// freezes or thaws. More than [`MAX_THERMOSTATS`] thermostats are cut to that number.
 #[must_use]
 pub fn advance(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
-    let whole = linear_step(network, start, dt_s, thermostats);
-    if keeps_phases(network, start, &whole) {
-        whole
-    } else {
-        in_pieces(network, start, dt_s, thermostats, whole, first_phase_change)
-    }
+    let whole = linear_step(network, None, start, dt_s, thermostats);
+    finished(network, start, dt_s, thermostats, whole, first_phase_change)
 }
 
-/// As [`advance`], but the step is cut as well where a thermostat reaches its setpoint from a distance, so that it
-/// begins to hold there.
-#[must_use]
-pub fn advance_switching(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
-    let whole = linear_step(network, start, dt_s, thermostats);
-    if keeps_phases(network, start, &whole) && first_switch(network, start, &whole, thermostats, dt_s).is_none() {
-        whole
-    } else {
-        in_pieces(network, start, dt_s, thermostats, whole, first_event)
+/// A network that is stepped and solved again and again: it keeps what did not change since.
+#[derive(Debug, Clone)]
+pub struct Stepper {
+    /// The network.
+    network: Network,
+    factors: Factors,
+}
+
+impl Stepper {
+    /// A stepper of this network.
+    #[must_use]
+    pub fn new(network: Network) -> Self {
+        Self { network, factors: Factors::default() }
+    }
+
+    /// The network.
+    #[must_use]
+    pub fn network(&self) -> &Network {
+        &self.network
+    }
+
+    /// The network, to change its conductances, boundaries and inputs.
+    pub fn network_mut(&mut self) -> &mut Network {
+        &mut self.network
+    }
+
+    /// As [`advance`], but the step is cut as well where a thermostat reaches its setpoint from a distance, so that it
+    /// begins to hold there.
+    #[must_use]
+    pub fn advance_switching(&mut self, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
+        let whole = linear_step(&self.network, Some(&mut self.factors), start, dt_s, thermostats);
+        finished(&self.network, start, dt_s, thermostats, whole, first_event)
+    }
+
+    /// As [`Network::steady`].
+    #[must_use]
+    pub fn steady(&mut self, held: &[(usize, f64)]) -> NodeValues {
+        self.network.steady_with(&mut self.factors, held)
     }
 }
 
 /// Tells at which share of a piece it is to be cut.
 type FindCut = fn(&Network, &State, &Step, &[Thermostat], f64) -> Option<f64>;
 
+/// The step, cut where it must be.
+fn finished(
+    network: &Network,
+    start: &State,
+    dt_s: f64,
+    thermostats: &[Thermostat],
+    mut whole: Step,
+    find_cut: FindCut,
+) -> Step {
+    match find_cut(network, start, &whole, thermostats, dt_s) {
+        None => {
+            settle_phases(network, start, &mut whole, thermostats, dt_s);
+            whole
+        }
+        Some(share) => in_pieces(network, start, dt_s, thermostats, share, find_cut),
+    }
+}
+
 fn in_pieces(
     network: &Network,
     start: &State,
     dt_s: f64,
     thermostats: &[Thermostat],
-    whole: Step,
+    first_share: f64,
     find_cut: FindCut,
 ) -> Step {
-    let mut state = *start;
-    let mut mean_c = [0.0; MAX_NODES];
-    let mut heater_w = [0.0; MAX_THERMOSTATS];
+    let mut done = Step { end: *start, mean_c: [0.0; MAX_NODES], heater_w: [0.0; MAX_THERMOSTATS] };
     let mut left_s = dt_s;
-    let mut piece = whole;
+    let mut share = Some(first_share);
     for cut in 1..=MAX_PIECES {
-        let mut piece_s = left_s;
-        if cut < MAX_PIECES
-            && let Some(share) = find_cut(network, &state, &piece, thermostats, left_s)
-        {
-            piece_s = left_s * share;
-            piece = linear_step(network, &state, piece_s, thermostats);
-        }
-        settle_phases(network, &state, &mut piece, thermostats, piece_s);
+        let piece_of = |piece_s| linear_step(network, None, &done.end, piece_s, thermostats);
+        let (mut piece, piece_s) = match share.take() {
+            Some(share) => (piece_of(left_s * share), left_s * share),
+            None => {
+                let rest = piece_of(left_s);
+                match find_cut(network, &done.end, &rest, thermostats, left_s) {
+                    Some(share) if cut < MAX_PIECES => (piece_of(left_s * share), left_s * share),
+                    _ => (rest, left_s),
+                }
+            }
+        };
+        settle_phases(network, &done.end, &mut piece, thermostats, piece_s);
         let weight = piece_s / dt_s;
-        for (sum, mean) in mean_c.iter_mut().zip(&piece.mean_c) {
+        for (sum, mean) in done.mean_c.iter_mut().zip(&piece.mean_c) {
             *sum += weight * mean;
         }
-        for (sum, w) in heater_w.iter_mut().zip(&piece.heater_w) {
+        for (sum, w) in done.heater_w.iter_mut().zip(&piece.heater_w) {
             *sum += weight * w;
         }
-        state = piece.end;
+        done.end = piece.end;
         left_s -= piece_s;
         if left_s <= 0.0 {
             break;
         }
-        piece = linear_step(network, &state, left_s, thermostats);
     }
-    Step { end: state, mean_c, heater_w }
+    done
 }
 
 /// Share of the piece at which water first freezes or thaws or a thermostat first begins to hold.
@@ -168,83 +213,86 @@ fn first_event(
     freezes.into_iter().chain(switches).reduce(f64::min)
 }
 
-/// End and mean of a step for one right-hand side.
-#[derive(Clone, Copy)]
-struct Response {
-    end: NodeValues,
-    mean: NodeValues,
-}
-
 /// One step without phase change inside: water that is partly ice is held at 0 °C.
-pub(super) fn linear_step(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
+pub(super) fn linear_step(
+    network: &Network,
+    factors: Option<&mut Factors>,
+    start: &State,
+    dt_s: f64,
+    thermostats: &[Thermostat],
+) -> Step {
     match network.len() {
-        0..=2 => sized_step::<2>(network, start, dt_s, thermostats),
-        3 => sized_step::<3>(network, start, dt_s, thermostats),
-        4 => sized_step::<4>(network, start, dt_s, thermostats),
-        5 => sized_step::<5>(network, start, dt_s, thermostats),
-        6 => sized_step::<6>(network, start, dt_s, thermostats),
-        _ => sized_step::<MAX_NODES>(network, start, dt_s, thermostats),
+        0..=2 => sized_step::<2>(network, factors, start, dt_s, thermostats),
+        3 => sized_step::<3>(network, factors, start, dt_s, thermostats),
+        4 => sized_step::<4>(network, factors, start, dt_s, thermostats),
+        5 => sized_step::<5>(network, factors, start, dt_s, thermostats),
+        6 => sized_step::<6>(network, factors, start, dt_s, thermostats),
+        _ => sized_step::<MAX_NODES>(network, factors, start, dt_s, thermostats),
     }
 }
 
 /// [`linear_step`] of at most `N` nodes.
-fn sized_step<const N: usize>(network: &Network, start: &State, dt_s: f64, thermostats: &[Thermostat]) -> Step {
+fn sized_step<const N: usize>(
+    network: &Network,
+    factors: Option<&mut Factors>,
+    start: &State,
+    dt_s: f64,
+    thermostats: &[Thermostat],
+) -> Step {
     let stage_s = GAMMA * dt_s;
-    let mut storage = [0.0; MAX_NODES];
-    let mut held = [0.0; MAX_NODES];
-    for (i, node) in network.nodes.iter().enumerate() {
-        match *node {
-            Node::Capacity(c) => storage[i] = c / stage_s,
+    let mut storage = [0.0; N];
+    let mut extra = [0.0; MAX_NODES];
+    for (i, node) in network.nodes.iter().enumerate().take(N) {
+        let capacity = match *node {
+            Node::Capacity(c) => c,
             Node::Water(water) => match phase(start.ice_share[i]) {
-                Phase::Freezing => held[i] = HOLD_W_PER_K,
-                Phase::Liquid => storage[i] = water.mass_kg * water.liquid_j_per_kgk / stage_s,
-                Phase::Ice => storage[i] = water.mass_kg * water.ice_j_per_kgk / stage_s,
+                Phase::Freezing => {
+                    extra[i] = HOLD_W_PER_K;
+                    continue;
+                }
+                Phase::Liquid => water.mass_kg * water.liquid_j_per_kgk,
+                Phase::Ice => water.mass_kg * water.ice_j_per_kgk,
             },
-        }
+        };
+        storage[i] = capacity / stage_s;
+        extra[i] = storage[i];
     }
-    let mut extra = storage;
-    for (e, h) in extra.iter_mut().zip(&held) {
-        *e += h;
-    }
-    let factor = network.factorise::<N>(&extra);
-    let stages = Stages { network, factor: &factor, storage: &storage };
-    let (mut response, heater_w) = match thermostats {
-        [] => {
-            let [free] = stages.run(start, []);
-            (free, [0.0; MAX_THERMOSTATS])
-        }
-        [one] => {
-            let [free, unit] = stages.run(start, [one.node]);
-            controlled(free, &[(*one, unit)])
-        }
-        [first, second, ..] => {
-            let [free, a, b] = stages.run(start, [first.node, second.node]);
-            controlled(free, &[(*first, a), (*second, b)])
+    let once;
+    let factor = match factors {
+        Some(factors) => factors.of::<N>(network, &extra),
+        None => {
+            once = factorise::<N>(network, &extra);
+            &once
         }
     };
-    for (i, h) in held.iter().enumerate() {
-        if *h > 0.0 {
-            response.end[i] = 0.0;
-            response.mean[i] = 0.0;
+    let stages = Stages { network, factor, storage: &storage };
+    let mut step = match thermostats {
+        [] => stages.run::<1>(start, &[]),
+        [one] => stages.run::<2>(start, &[*one]),
+        [first, second, ..] => stages.run::<3>(start, &[*first, *second]),
+    };
+    for (i, extra) in extra.iter().enumerate() {
+        if *extra == HOLD_W_PER_K {
+            step.end.temperature_c[i] = 0.0;
+            step.mean_c[i] = 0.0;
         }
     }
-    let end = State { temperature_c: response.end, ice_share: start.ice_share };
-    Step { end, mean_c: response.mean, heater_w }
+    step
 }
 
 struct Stages<'a, const N: usize> {
     network: &'a Network,
-    factor: &'a Factor<N>,
+    factor: &'a Factor,
     /// C/(γ h) per node.
-    storage: &'a NodeValues,
+    storage: &'a [f64; N],
 }
 
 impl<const N: usize> Stages<'_, N> {
-    /// The free step first, then the response to one watt on each heated node.
-    fn run<const H: usize, const L: usize>(&self, start: &State, heated: [usize; H]) -> [Response; L] {
+    /// The step. Its first lane is the free step, each further one the response to one watt of a thermostat.
+    fn run<const L: usize>(&self, start: &State, thermostats: &[Thermostat]) -> Step {
         let mut source = first_lanes::<N, L>(&self.network.source_w);
-        for (lane, node) in (1..L).zip(heated) {
-            source[node][lane] = 1.0;
+        for (lane, thermostat) in (1..L).zip(thermostats) {
+            source[thermostat.node][lane] = 1.0;
         }
         let from = first_lanes::<N, L>(&start.temperature_c);
         let mut slopes = [[[0.0; L]; N]; 2];
@@ -270,7 +318,9 @@ impl<const N: usize> Stages<'_, N> {
                 }
             }
         }
-        std::array::from_fn(|l| Response { end: lane(&stage, l), mean: lane(&mean, l) })
+        let heater_w = powers(&stage, thermostats);
+        let end = State { temperature_c: combined(&stage, &heater_w), ice_share: start.ice_share };
+        Step { end, mean_c: combined(&mean, &heater_w), heater_w }
     }
 }
 
@@ -285,34 +335,29 @@ fn first_lanes<const N: usize, const L: usize>(values: &NodeValues) -> [[f64; L]
     lanes
 }
 
-/// One lane, zeros beyond the `N` nodes.
-fn lane<const N: usize, const L: usize>(values: &[[f64; L]; N], l: usize) -> NodeValues {
-    let mut of_lane = [0.0; MAX_NODES];
-    for (to, from) in of_lane.iter_mut().zip(values) {
-        *to = from[l];
+/// The first lane and each further one times its power, zeros beyond the `N` nodes.
+fn combined<const N: usize, const L: usize>(lanes: &[[f64; L]; N], heater_w: &[f64; MAX_THERMOSTATS]) -> NodeValues {
+    let mut values = [0.0; MAX_NODES];
+    for (value, lanes) in values.iter_mut().zip(lanes) {
+        *value = lanes[0] + lanes[1..].iter().zip(heater_w).map(|(response, w)| response * w).sum::<f64>();
     }
-    of_lane
+    values
 }
 
-/// Finds each thermostat's power and adds its response: projected Gauss–Seidel, exact for one thermostat and for two
-/// on the same node, converging for two that feel each other.
-fn controlled(free: Response, heated: &[(Thermostat, Response)]) -> (Response, [f64; MAX_THERMOSTATS]) {
+/// Each thermostat's power from the ends of all lanes: projected Gauss–Seidel, exact for one thermostat and for two on
+/// the same node, converging for two that feel each other.
+fn powers<const N: usize, const L: usize>(end: &[[f64; L]; N], thermostats: &[Thermostat]) -> [f64; MAX_THERMOSTATS] {
     let mut power = [0.0; MAX_THERMOSTATS];
-    let passes = if heated.len() > 1 { CONTROL_PASSES } else { 1 };
+    let passes = if thermostats.len() > 1 { CONTROL_PASSES } else { 1 };
     for _ in 0..passes {
         let before = power;
-        for (i, (thermostat, own)) in heated.iter().enumerate() {
-            let node = thermostat.node;
-            let others: f64 = heated
-                .iter()
-                .zip(&power)
-                .enumerate()
-                .filter(|(j, _)| *j != i)
-                .map(|(_, ((_, unit), p))| unit.end[node] * p)
-                .sum();
-            let missing_k = thermostat.setpoint_c - free.end[node] - others;
-            let wanted = if own.end[node] > RESPONSE_FLOOR {
-                missing_k / own.end[node]
+        for (i, thermostat) in thermostats.iter().enumerate() {
+            let lanes = &end[thermostat.node];
+            let response = lanes[i + 1];
+            let others: f64 = (0..thermostats.len()).filter(|j| *j != i).map(|j| lanes[j + 1] * power[j]).sum();
+            let missing_k = thermostat.setpoint_c - lanes[0] - others;
+            let wanted = if response > RESPONSE_FLOOR {
+                missing_k / response
             } else if missing_k > 0.0 {
                 thermostat.max_w
             } else {
@@ -324,14 +369,7 @@ fn controlled(free: Response, heated: &[(Thermostat, Response)]) -> (Response, [
             break;
         }
     }
-    let mut response = free;
-    for ((_, unit), p) in heated.iter().zip(&power) {
-        for i in 0..MAX_NODES {
-            response.end[i] += p * unit.end[i];
-            response.mean[i] += p * unit.mean[i];
-        }
-    }
-    (response, power)
+    power
 }
 
 /// Sweeps over two thermostats before the step is taken as it is; each sweep gains orders of magnitude.

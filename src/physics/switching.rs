@@ -49,8 +49,10 @@ fn crossing(
     let watched = trial.get_mut(i)?;
     (watched.min_w, watched.max_w) = (limit_w, limit_w);
     let (node, setpoint_c) = (watched.node, watched.setpoint_c);
-    let distance_k =
-        |share: f64| linear_step(network, start, piece_s * share, trial).end.temperature_c[node] - setpoint_c;
+    let distance_k = |share: f64| {
+        let tried = linear_step(network, None, start, piece_s * share, trial);
+        tried.end.temperature_c[node] - setpoint_c
+    };
     let mut before = (0.0, start.temperature_c[node] - setpoint_c);
     let mut after = (1.0, distance_k(1.0));
     if before.1 * after.1 >= 0.0 {

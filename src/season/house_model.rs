@@ -7,8 +7,8 @@ use super::layout::TentLinks;
 use super::openings::{Flows, Openings};
 use super::plan::Plan;
 use crate::model::Scenario;
-use crate::physics::network::{Network, NodeValues};
-use crate::physics::step::{State, Step, Thermostat, advance_switching};
+use crate::physics::network::NodeValues;
+use crate::physics::step::{State, Step, Stepper, Thermostat};
 
 /// Parts of an hour that one step covers, s: short at first, where the hour's new weather strikes.
 pub const DAY_STEPS_S: [f64; 3] = [600.0, 1200.0, 1800.0];
@@ -33,7 +33,7 @@ pub struct HouseModel<'a> {
     /// What stays the same.
     pub plan: &'a Plan,
     openings: Openings,
-    network: Network,
+    stepper: Stepper,
     tent_links: Option<TentLinks>,
     /// Temperatures and ice now.
     pub state: State,
@@ -59,13 +59,15 @@ impl<'a> HouseModel<'a> {
         let (network, tent_links) =
             plan.layout.network(&plan.house, plan.tent.as_ref().map(|t| &t.zone)).ok_or(RunError::EmptySeason)?;
         let state = State::uniform(&network, start_c);
-        Ok(Self { plan, openings: Openings::of(scenario, plan), network, tent_links, state, restless_steps: 0 })
+        let (openings, stepper) = (Openings::of(scenario, plan), Stepper::new(network));
+        Ok(Self { plan, openings, stepper, tent_links, state, restless_steps: 0 })
     }
 
     /// Heat of all nodes above 0 °C, J.
     #[must_use]
     pub fn enthalpy_j(&self) -> f64 {
-        (0..self.network.len()).map(|node| self.state.enthalpy_j(&self.network, node)).sum()
+        let network = self.stepper.network();
+        (0..network.len()).map(|node| self.state.enthalpy_j(network, node)).sum()
     }
 
     /// Steps the house through `dt_s` seconds of an hour; the fan stops without mains.
@@ -76,7 +78,7 @@ impl<'a> HouseModel<'a> {
         loop {
             let flows = self.openings.flows(drive, assumed.house.value, assumed.tent.value, mains);
             self.apply(drive, &flows);
-            let step = advance_switching(&self.network, &self.state, dt_s, thermostats);
+            let step = self.stepper.advance_switching(&self.state, dt_s, thermostats);
             let (house_c, tent_c) = (step.mean_c[house_air], step.mean_c[tent_air]);
             let reacts = flows.reacts || self.openings.react_at(house_c, tent_c);
             round += 1;
@@ -104,29 +106,29 @@ impl<'a> HouseModel<'a> {
     fn apply(&mut self, drive: &HourDrive, flows: &Flows) {
         let plan = self.plan;
         let (house, outdoor_c) = (plan.layout.house, drive.outdoor_c);
+        let network = self.stepper.network_mut();
         let outdoor_w_per_k = flows.leakage_w_per_k + flows.vent_w_per_k;
         let mut air_source =
             drive.skin_source_w + outdoor_w_per_k * outdoor_c + plan.party_w_per_k * drive.behind_party_wall_c;
         air_source += drive.house_sun.air_w + flows.vent_slope_w_per_k * flows.house_c + flows.tent_offset_w;
         let air_boundary = drive.skin_w_per_k + outdoor_w_per_k + plan.party_w_per_k + flows.vent_slope_w_per_k;
-        self.network.set_node(house.air, air_boundary, air_source);
-        self.network.set_node(
+        network.set_node(house.air, air_boundary, air_source);
+        network.set_node(
             house.floor,
             plan.edge_w_per_k + plan.core_w_per_k,
             plan.edge_w_per_k * outdoor_c + plan.core_w_per_k * drive.deep_ground_c + drive.house_sun.floor_w,
         );
         if let Some(water) = house.water {
-            self.network.set_node(water, 0.0, drive.house_sun.water_w);
+            network.set_node(water, 0.0, drive.house_sun.water_w);
         }
         if let (Some(nodes), Some(links), Some(tent)) = (plan.layout.tent, self.tent_links, &plan.tent) {
-            self.network
-                .set_link(links.wall, drive.tent_wall_w_per_k + flows.tent_open_w_per_k + flows.tent_slope_w_per_k);
-            self.network.set_link(links.base, tent.base_w_per_k);
-            self.network.set_node(nodes.air, 0.0, drive.tent_sun.air_w - flows.tent_offset_w);
+            network.set_link(links.wall, drive.tent_wall_w_per_k + flows.tent_open_w_per_k + flows.tent_slope_w_per_k);
+            network.set_link(links.base, tent.base_w_per_k);
+            network.set_node(nodes.air, 0.0, drive.tent_sun.air_w - flows.tent_offset_w);
             let core = tent.core_w_per_k;
-            self.network.set_node(nodes.floor, core, core * drive.deep_ground_c + drive.tent_sun.floor_w);
+            network.set_node(nodes.floor, core, core * drive.deep_ground_c + drive.tent_sun.floor_w);
             if let Some(water) = nodes.water {
-                self.network.set_node(water, 0.0, drive.tent_sun.water_w);
+                network.set_node(water, 0.0, drive.tent_sun.water_w);
             }
         }
     }
@@ -135,8 +137,8 @@ impl<'a> HouseModel<'a> {
     #[must_use]
     pub fn steady_load(&mut self, drive: &HourDrive, flows: &Flows, node: usize, setpoint_c: f64) -> (NodeValues, f64) {
         self.apply(drive, flows);
-        let temperatures = self.network.steady(&[(node, setpoint_c)]);
-        let load_w = -self.network.net_flow_w(node, &temperatures);
+        let temperatures = self.stepper.steady(&[(node, setpoint_c)]);
+        let load_w = -self.stepper.network().net_flow_w(node, &temperatures);
         (temperatures, load_w.max(0.0))
     }
 

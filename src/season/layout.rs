@@ -42,9 +42,13 @@ impl Layout {
             next += 1;
             next - 1
         };
-        let mut zone =
-            |plan: &ZonePlan| ZoneNodes { air: take(), floor: take(), water: (plan.water_kg > 0.0).then(&mut take) };
-        Self { house: zone(house), tent: tent.map(zone) }
+        // The house air goes last: leakage and vents change its ties at every step.
+        let mut zone = |plan: &ZonePlan| {
+            let (floor, water) = (take(), (plan.water_kg > 0.0).then(&mut take));
+            ZoneNodes { floor, water, air: take() }
+        };
+        let tent = tent.map(&mut zone);
+        Self { house: zone(house), tent }
     }
 
     /// The network of these zones, with all constant conductances set.
@@ -53,9 +57,11 @@ impl Layout {
     #[must_use]
     pub fn network(&self, house: &ZonePlan, tent: Option<&ZonePlan>) -> Option<(Network, Option<TentLinks>)> {
         let (mut nodes, mut links) = (Vec::new(), Vec::new());
-        add_zone(&mut nodes, &mut links, &self.house, house);
         if let (Some(at), Some(plan)) = (&self.tent, tent) {
             add_zone(&mut nodes, &mut links, at, plan);
+        }
+        add_zone(&mut nodes, &mut links, &self.house, house);
+        if let Some(at) = &self.tent {
             links.push((at.air, self.house.air, 0.0));
             links.push((at.floor, self.house.air, 0.0));
         }
@@ -72,8 +78,8 @@ impl Layout {
     }
 }
 
+/// Adds a zone's nodes in the order in which [`Layout::new`] numbers them.
 fn add_zone(nodes: &mut Vec<Node>, links: &mut Vec<(usize, usize, f64)>, at: &ZoneNodes, plan: &ZonePlan) {
-    nodes.push(Node::Capacity(plan.air_j_per_k));
     nodes.push(Node::Capacity(plan.floor_j_per_k));
     links.push((at.floor, at.air, plan.floor_to_air_w_per_k));
     if let Some(water) = at.water {
@@ -85,4 +91,5 @@ fn add_zone(nodes: &mut Vec<Node>, links: &mut Vec<(usize, usize, f64)>, at: &Zo
         }));
         links.push((water, at.air, plan.water_to_air_w_per_k));
     }
+    nodes.push(Node::Capacity(plan.air_j_per_k));
 }
