@@ -12,6 +12,8 @@ mod denver_season;
 mod figure;
 mod flames;
 mod freezing;
+mod fuels;
+mod heaters;
 mod lumped;
 #[path = "../common/network.rs"]
 mod network;
@@ -19,3 +21,4 @@ mod page;
 mod sheet;
 mod soil;
 mod stack_flow;
+mod tariffs;

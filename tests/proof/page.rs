@@ -9,6 +9,7 @@ use serde::Serialize;
 
 use super::figure::Figure;
 use super::{air_for_the_house, cycles, damp_air, denver_season, flames, freezing, lumped, soil, stack_flow};
+use super::{fuels, heaters, tariffs};
 
 /// A group of figures under one heading, as the page shows them.
 #[derive(Serialize)]
@@ -42,7 +43,6 @@ impl Row {
 }
 
 /// The figures of one group.
-/// Computes the figures of a group.
 type Figures = fn() -> Vec<Figure>;
 
 /// The groups of this folder, in the order of the page.
@@ -56,6 +56,9 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Water that freezes", freezing::figures),
     ("Heat into deep soil", soil::figures),
     ("A season of degree-hours", denver_season::figures),
+    ("Fuels and what heat costs", fuels::figures),
+    ("Electricity by the hour", tariffs::figures),
+    ("Heaters", heaters::figures),
 ];
 
 fn groups() -> Vec<Group> {
