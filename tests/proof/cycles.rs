@@ -4,7 +4,7 @@ use std::f64::consts::TAU;
 
 use serde::Deserialize;
 use warmfold::physics::network::{Network, Node};
-use warmfold::physics::step::{Step, Thermostat, advance, advance_switching};
+use warmfold::physics::step::{Step, Stepper, Thermostat, advance};
 
 use super::figure::{Expected, Figure, hold, published};
 use super::network::{network, state};
@@ -118,8 +118,9 @@ impl Cases {
         let holding_w = self.ua_w_per_k * (to_c - band.outdoor_c);
         let phase_w = if to_c > from_c { thermostat.max_w } else { thermostat.min_w };
         let (mut now, mut seconds, mut kelvin_s) = (state(&house, &[from_c]), 0.0, 0.0);
+        let mut stepper = Stepper::new(house);
         for _ in 0..LONGEST_PHASE_STEPS {
-            let Step { end, mean_c, heater_w } = advance_switching(&house, &now, STEP_S, &[thermostat]);
+            let Step { end, mean_c, heater_w } = stepper.advance_switching(&now, STEP_S, &[thermostat]);
             let held_share = (heater_w[0] - phase_w) / (holding_w - phase_w);
             seconds += STEP_S * (1.0 - held_share);
             kelvin_s += STEP_S * (mean_c[0] - held_share * to_c);
