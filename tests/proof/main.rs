@@ -18,7 +18,9 @@ mod lumped;
 #[path = "../common/network.rs"]
 mod network;
 mod page;
+mod room;
 mod sheet;
 mod soil;
 mod stack_flow;
 mod tariffs;
+mod test_house;

@@ -8,8 +8,10 @@ use std::path::{Path, PathBuf};
 use serde::Serialize;
 
 use super::figure::Figure;
-use super::{air_for_the_house, cycles, damp_air, denver_season, flames, freezing, lumped, soil, stack_flow};
-use super::{fuels, heaters, tariffs};
+use super::{
+    air_for_the_house, cycles, damp_air, denver_season, flames, freezing, heaters, lumped, room, soil, stack_flow,
+};
+use super::{fuels, tariffs, test_house};
 
 /// A group of figures under one heading, as the page shows them.
 #[derive(Serialize)]
@@ -59,6 +61,8 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Fuels and what heat costs", fuels::figures),
     ("Electricity by the hour", tariffs::figures),
     ("Heaters", heaters::figures),
+    ("A room heated, cooled and left to itself", room::figures),
+    ("A measured test house", test_house::figures),
 ];
 
 fn groups() -> Vec<Group> {
