@@ -179,24 +179,3 @@ fn published_savings_within_a_tenth_of_u() {
         assert!(0.90 * lowest <= left && left <= 1.10 * highest, "{name}: {left:.3} of U is left");
     }
 }
-
-#[test]
-fn wind_lines_of_small_houses_within_an_eighth() {
-    // S-MIH: Mihara & Hayashi 1979, J. Agric. Meteorol. 35(1):13–19, k = a + b w of small model houses. Tolerance 12 %:
-    // the reference area is not stated in the abstract, and the lines cross the catalogue's handbook U near 5 m/s.
-    let cases: [(&[&str], f64, f64); 6] = [
-        (&["glass"], 4.41, 0.40),
-        (&["pvc-film"], 4.87, 0.54),
-        (&["glass", "pvc-film"], 2.93, 0.10),
-        (&["glass", "film"], 3.00, 0.16),
-        (&["pvc-film", "pvc-film"], 2.91, 0.14),
-        (&["pvc-film", "film"], 3.15, 0.17),
-    ];
-    for (sheets, still, slope) in cases {
-        for wind in [1.0, 2.0, 4.0] {
-            let u = 1.0 / resistance_in_wind(stack(sheets), wind, h_r());
-            let published = still + slope * wind;
-            assert!((u / published - 1.0).abs() < 0.12, "{sheets:?} at {wind} m/s: {u:.2}, published {published:.2}");
-        }
-    }
-}

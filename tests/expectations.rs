@@ -3,59 +3,14 @@
 //! Sources are named beside each check; they are those of the published measurements on small unheated houses, row
 //! covers, double coverings and drums of water. Bands without a source of their own are "common practice".
 
-use warmfold::model::{Catalogue, Scenario, Shape, Study, WeatherChoice, Zone, bundled_catalogue};
+#[path = "common/nights.rs"]
+mod nights;
+
+use nights::{Night, mean, nights};
+use warmfold::model::{Scenario, Shape, Study, WeatherChoice, Zone, bundled_catalogue};
 use warmfold::physics::skin::{added_resistance, resistance_in_wind, stack_resistance};
 use warmfold::season::{Hold, ScenarioRun, run_scenario};
 use warmfold::weather::{Climate, bundled};
-
-/// One night: the consecutive hours without sun.
-struct Night {
-    outdoor_min_c: f64,
-    house_min_c: f64,
-    tent_min_c: Option<f64>,
-    mean_wind_m_per_s: f64,
-    /// Mean of outdoor air less sky, K: large under a clear sky.
-    mean_sky_gap_k: f64,
-}
-
-impl Night {
-    fn gain_k(&self) -> f64 {
-        self.house_min_c - self.outdoor_min_c
-    }
-}
-
-/// Hours that a night must have to count.
-const SHORTEST_NIGHT_H: usize = 6;
-
-fn nights(climate: &Climate, run: &ScenarioRun) -> Vec<Night> {
-    let hours = &run.hours;
-    let mut nights = Vec::new();
-    let mut dark: Vec<usize> = Vec::new();
-    for (k, &record) in hours.record.iter().enumerate() {
-        if climate.hours[record].global_w_per_m2 <= 0.0 {
-            dark.push(k);
-            continue;
-        }
-        if dark.len() >= SHORTEST_NIGHT_H {
-            let lowest = |column: &[f64]| dark.iter().filter_map(|&k| column.get(k)).copied().reduce(f64::min);
-            let mean =
-                |f: &dyn Fn(usize) -> f64| dark.iter().map(|&k| f(hours.record[k])).sum::<f64>() / dark.len() as f64;
-            nights.push(Night {
-                outdoor_min_c: lowest(&hours.outdoor_c).expect("dark hours"),
-                house_min_c: lowest(&hours.house_air_c).expect("dark hours"),
-                tent_min_c: lowest(&hours.tent_air_c),
-                mean_wind_m_per_s: mean(&|r| climate.hours[r].wind_m_per_s),
-                mean_sky_gap_k: mean(&|r| climate.hours[r].outdoor_c - climate.hours[r].sky_c),
-            });
-        }
-        dark.clear();
-    }
-    nights
-}
-
-fn mean(values: impl Iterator<Item = f64> + Clone) -> f64 {
-    values.clone().sum::<f64>() / values.count() as f64
-}
 
 /// An unheated tunnel of 6 × 3 m under single film from October to April, changed by `change`.
 fn winter(station: &str, change: impl Fn(&mut Scenario)) -> (Climate, ScenarioRun) {
@@ -181,29 +136,6 @@ fn a_glass_house_cools_in_minutes_its_trays_in_an_hour() {
     let (air, trays) = (hours(times.air_to_crop_limit_h), hours(times.trays_to_crop_limit_h));
     assert!((5.0 / 60.0..=15.0 / 60.0).contains(&air), "{air}");
     assert!((0.75..=2.25).contains(&trays), "{trays}");
-}
-
-#[test]
-fn measured_glasshouse_with_one_and_two_night_screens() {
-    // Validation case V14, glasshouse compartment of 96 m² with energy and blackout screens: K per m² of floor 2.3 at
-    // 3 m/s and 2.6 at 8 m/s with both closed, within 25 % (its pipe coefficient's error is unknown); the second screen
-    // saves 10 to 30 %. Roof of 22° over the floor, walls towards neighbours; tight house of 4.5 m mean height at
-    // 0.3 air changes per hour.
-    let catalogue: &Catalogue = bundled_catalogue();
-    let glass = catalogue.sheet("glass").expect("glass");
-    let screen = |key: &str| catalogue.screen(key).expect("screen").added_resistance_m2k_per_w;
-    let roof_per_floor = 1.0 / 22.0_f64.to_radians().cos();
-    let leakage = warmfold::physics::air::exchange_w_per_k(4.5, 0.3);
-    let h_r = warmfold::physics::radiation::radiative_coefficient(7.3, -5.0);
-    let per_floor = |added: f64, wind: f64| {
-        roof_per_floor / (resistance_in_wind(stack_resistance([glass]), wind, h_r) + added) + leakage
-    };
-    for (wind, measured) in [(3.0, 2.3), (8.0, 2.6)] {
-        let both = per_floor(screen("energy-plus-blackout"), wind);
-        assert!((both / measured - 1.0).abs() < 0.25, "{wind} m/s: {both}");
-        let saved = 1.0 - both / per_floor(screen("energy-screen"), wind);
-        assert!((0.10..=0.30).contains(&saved), "{wind} m/s: {saved}");
-    }
 }
 
 #[test]

@@ -5,15 +5,17 @@
 //! the same figures, see `page.rs`.
 
 mod air_for_the_house;
+mod coldframe;
+mod coverings_in_wind;
 mod cycles;
 mod damp_air;
 mod denver;
 mod denver_season;
-mod fabric;
 mod figure;
 mod flames;
 mod freezing;
 mod fuels;
+mod glasshouse;
 mod heaters;
 mod lumped;
 #[path = "../common/network.rs"]
@@ -25,3 +27,6 @@ mod soil;
 mod stack_flow;
 mod tariffs;
 mod test_house;
+
+#[path = "../common/weather.rs"]
+mod weather;
