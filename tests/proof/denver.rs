@@ -1,6 +1,17 @@
 //! The Denver typical year of `tests/data/validation/`, as records of the program.
 
-use warmfold::weather::Record;
+use warmfold::weather::{Place, Record};
+
+/// Station 725650.
+pub fn place() -> Place {
+    Place {
+        name: "Denver".into(),
+        latitude_deg: 39.833,
+        longitude_deg: -104.65,
+        utc_offset_h: -7.0,
+        elevation_m: 1650.0,
+    }
+}
 
 /// The year's hours from 1 January. The file does not tell the years that its months come from; the sun of any year
 /// serves, as it stands within a few tenths of a degree of any other's.

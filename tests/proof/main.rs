@@ -11,6 +11,7 @@ mod cycles;
 mod damp_air;
 mod denver;
 mod denver_season;
+mod fabric;
 mod figure;
 mod flames;
 mod freezing;

@@ -9,7 +9,8 @@ use serde::Serialize;
 
 use super::figure::Figure;
 use super::{
-    air_for_the_house, cycles, damp_air, denver_season, flames, freezing, heaters, lumped, room, soil, stack_flow,
+    air_for_the_house, cycles, damp_air, denver_season, fabric, flames, freezing, heaters, lumped, room, soil,
+    stack_flow,
 };
 use super::{coldframe, coverings_in_wind, glasshouse};
 use super::{fuels, tariffs, test_house};
@@ -63,6 +64,7 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Electricity by the hour", tariffs::figures),
     ("Heaters", heaters::figures),
     ("A room heated, cooled and left to itself", room::figures),
+    ("A sunny house beside detailed programs", fabric::figures),
     ("A measured test house", test_house::figures),
     ("Measured glasshouse with night screens", glasshouse::figures),
     ("Measured cold frame", coldframe::figures),
