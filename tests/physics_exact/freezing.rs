@@ -25,11 +25,11 @@ fn water(air_c: f64) -> Network {
 }
 
 #[test]
-fn water_does_not_freeze_early() {
+fn water_does_not_freeze_early_and_stays_at_0_degrees() {
     let store = water(AIR_C);
     for step_s in [600.0, 1200.0, 3600.0] {
         let mut hours = 0.0;
-        run_each(&store, &state(&store, &[12.0]), 30.0, step_s, &[], |step| {
+        run_each(&store, &state(&store, &[12.0]), 270.0, step_s, &[], |step| {
             let began_h = hours;
             hours += step_s / 3600.0;
             let (t, ice) = (step.end.temperature_c[0], step.end.ice_share[0]);
@@ -67,4 +67,16 @@ fn frozen_water_thaws_by_the_same_heat() {
     let (before, after) = (near(FREEZING_H * 0.999), near(FREEZING_H * 1.001));
     assert!(before.ice_share[0] > 0.0 && before.temperature_c[0] == 0.0, "{before:?}");
     assert!(after.ice_share[0] == 0.0 && after.temperature_c[0] > 0.0, "{after:?}");
+}
+
+#[test]
+fn ice_does_not_depend_on_the_step() {
+    // While it freezes the flow is constant, so steps of any length give the same ice; what is left is where the step
+    // at 20 h is cut, 0.1 % of 100 h.
+    let store = water(AIR_C);
+    let ice = |step_s: f64| run(&store, &state(&store, &[12.0]), 120.0, step_s, &[]).ice_share[0];
+    let long = ice(3600.0);
+    for step_s in [600.0, 1200.0] {
+        assert!((ice(step_s) / long - 1.0).abs() < 1e-3, "{step_s} s: {} and {long}", ice(step_s));
+    }
 }

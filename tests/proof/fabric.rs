@@ -36,6 +36,7 @@ struct House {
     widened_k: f64,
     energy_because: String,
     temperature_because: String,
+    south_sun: SouthSun,
     floor_m2: f64,
     volume_m3: f64,
     leakage_per_h: f64,
@@ -53,6 +54,15 @@ struct House {
     air_to_surface: f64,
     surface_to_mass: f64,
     cases: Vec<Case>,
+}
+
+/// A year's light on a south wall by two other models of the sky.
+#[derive(Deserialize)]
+struct SouthSun {
+    source: String,
+    isotropic_kwh_per_m2: f64,
+    perez_kwh_per_m2: f64,
+    because: String,
 }
 
 #[derive(Deserialize)]
@@ -239,16 +249,34 @@ impl House {
     }
 }
 
+impl SouthSun {
+    fn figure(&self, hours: &[ClimateHour]) -> Figure {
+        let light = hours.iter().map(|hour| hour.on_plane(upright(180.0)));
+        Figure {
+            what: "sun of a year on a south wall, Denver".into(),
+            source: self.source.clone(),
+            unit: "kWh/m²".into(),
+            decimals: 0,
+            expected: Expected::Band(self.isotropic_kwh_per_m2, self.perez_kwh_per_m2),
+            tolerance_because: self.because.clone(),
+            got: light.map(|light| light.beam + light.diffuse).sum::<f64>() / 1000.0,
+        }
+    }
+}
+
 pub fn figures() -> Vec<Figure> {
     let house: House = published("fabric");
     let place = denver::place();
-    let outside = |record| house.outside(&ClimateHour::from_record(record, &place, -0.5, 0));
-    let hours: Vec<Outside> = denver::records().iter().map(outside).collect();
+    let climate_hour = |record| ClimateHour::from_record(record, &place, -0.5, 0);
+    let climate: Vec<ClimateHour> = denver::records().iter().map(climate_hour).collect();
+    let hours: Vec<Outside> = climate.iter().map(|hour| house.outside(hour)).collect();
     let of_case = |case: &Case| -> Vec<Figure> {
         let year = house.year(case, &hours);
         case.ranges.iter().map(|range| house.figure(case, &year, *range)).collect()
     };
-    house.cases.iter().flat_map(of_case).collect()
+    let mut figures = vec![house.south_sun.figure(&climate)];
+    figures.extend(house.cases.iter().flat_map(of_case));
+    figures
 }
 
 #[test]
