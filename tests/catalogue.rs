@@ -1,6 +1,6 @@
 //! The catalogues: every row names its source, keeps its ranges and agrees with the published figure it was taken from.
 
-use warmfold::model::{Catalogue, NumberInput, Screen, Sheet, SheetKind, bundled_catalogue};
+use warmfold::model::{Catalogue, Draw, NumberInput, Screen, Sheet, SheetKind, Span, bundled_catalogue};
 use warmfold::physics::skin::{resistance_in_wind, stack_resistance};
 use warmfold::units::{
     JOULES_PER_BTU, JOULES_PER_KWH, KILOGRAMS_PER_POUND, LITRES_PER_US_GALLON, METRES_PER_FOOT, STEFAN_BOLTZMANN,
@@ -23,7 +23,7 @@ fn unique(keys: &[&str]) {
 
 #[test]
 fn every_row_names_its_source_and_keeps_its_ranges() {
-    let Catalogue { sheets, screens, fuels, heaters } = bundled_catalogue();
+    let Catalogue { sheets, screens, fuels, heaters, .. } = bundled_catalogue();
     for row in sheets {
         within_ranges(row, &row.key, Sheet::NUMBERS);
         assert!(row.source.len() > 10 && !row.name.is_empty(), "{}", row.key);
@@ -50,6 +50,37 @@ fn every_row_names_its_source_and_keeps_its_ranges() {
     unique(&screens.iter().map(|r| r.key.as_str()).collect::<Vec<_>>());
     unique(&fuels.iter().map(|r| r.key.as_str()).collect::<Vec<_>>());
     unique(&heaters.iter().map(|r| r.name.as_str()).collect::<Vec<_>>());
+}
+
+#[test]
+fn cylinders_trays_and_crops_are_in_order() {
+    let Catalogue { cylinders, trays, crops, .. } = bundled_catalogue();
+    let propane = bundled_catalogue().fuel("propane").expect("propane");
+    for row in cylinders {
+        assert!(row.source.len() > 10 && propane.units.iter().any(|u| u.unit == row.unit), "{}", row.unit);
+        if let Draw::Table(table) = &row.draw {
+            assert!(
+                table.liquid_c.is_sorted() && table.rows.is_sorted_by(|a, b| a.left_kg < b.left_kg),
+                "{}",
+                row.unit
+            );
+            assert!(table.rows.iter().all(|r| r.draw_w.len() == table.liquid_c.len() && r.draw_w.is_sorted()));
+        }
+    }
+    for row in trays {
+        assert!(row.source.len() > 10 && row.length_m >= row.width_m && row.width_m > 0.0, "{}", row.key);
+    }
+    for row in crops {
+        assert!(row.source.len() > 10 && !row.name.is_empty(), "{}", row.key);
+        let soil = row.soil.map(|s| [s.min_c, s.range_c, s.best_c, s.max_c]).into_iter().flatten();
+        let others = [row.germination_c, row.day_c, row.weeks, row.cold_nights_c, row.hardening_c];
+        let ordered = |span: Span| span.low <= span.high;
+        assert!(soil.chain(others.into_iter().flatten()).all(ordered), "{}", row.key);
+        assert!(row.emergence.is_sorted_by(|a, b| a.soil_c < b.soil_c), "{}", row.key);
+    }
+    unique(&cylinders.iter().map(|r| r.unit.as_str()).collect::<Vec<_>>());
+    unique(&trays.iter().map(|r| r.key.as_str()).collect::<Vec<_>>());
+    unique(&crops.iter().map(|r| r.key.as_str()).collect::<Vec<_>>());
 }
 
 #[test]

@@ -3,6 +3,7 @@
 pub mod arch;
 pub mod shell;
 pub mod tent_box;
+pub mod trays;
 
 pub use shell::{Facet, Shell, profile_height_m};
 pub use tent_box::TentBox;

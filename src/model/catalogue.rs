@@ -1,7 +1,10 @@
-//! Catalogues of sheets, night screens, fuels and heaters: data with a source per row.
+//! Catalogues of sheets, night screens, fuels, heaters, cylinders, crops and trays: data with a source per row.
 
+use super::crop_kind::CropKind;
+use super::cylinder::Cylinder;
 use super::input::inputs;
 use super::own::OwnRows;
+use super::tray::TrayKind;
 use serde::{Deserialize, Serialize};
 
 /// How a sheet joins a stack.
@@ -113,6 +116,12 @@ pub struct Catalogue {
     pub fuels: Vec<Fuel>,
     /// Kinds of heater.
     pub heaters: Vec<HeaterKind>,
+    /// Gas cylinders.
+    pub cylinders: Vec<Cylinder>,
+    /// Kinds of crop.
+    pub crops: Vec<CropKind>,
+    /// Kinds of tray.
+    pub trays: Vec<TrayKind>,
 }
 
 impl Catalogue {
@@ -145,5 +154,23 @@ impl Catalogue {
     #[must_use]
     pub fn fuel(&self, key: &str) -> Option<&Fuel> {
         self.fuels.iter().find(|row| row.key == key)
+    }
+
+    /// The cylinder that is this unit of the fuel catalogue.
+    #[must_use]
+    pub fn cylinder(&self, unit: &str) -> Option<&Cylinder> {
+        self.cylinders.iter().find(|row| row.unit == unit)
+    }
+
+    /// The crop with this key.
+    #[must_use]
+    pub fn crop(&self, key: &str) -> Option<&CropKind> {
+        self.crops.iter().find(|row| row.key == key)
+    }
+
+    /// The tray with this key.
+    #[must_use]
+    pub fn tray(&self, key: &str) -> Option<&TrayKind> {
+        self.trays.iter().find(|row| row.key == key)
     }
 }

@@ -10,6 +10,9 @@ static BUNDLED: LazyLock<Catalogue> = LazyLock::new(|| Catalogue {
     screens: rows(include_str!("../../assets/catalogue/screens.ron")),
     fuels: rows(include_str!("../../assets/catalogue/fuels.ron")),
     heaters: rows(include_str!("../../assets/catalogue/heaters.ron")),
+    cylinders: rows(include_str!("../../assets/catalogue/cylinders.ron")),
+    crops: rows(include_str!("../../assets/catalogue/crops.ron")),
+    trays: rows(include_str!("../../assets/catalogue/trays.ron")),
 });
 
 /// The catalogues that come with the program.

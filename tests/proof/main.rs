@@ -7,6 +7,7 @@
 mod air_for_the_house;
 mod coldframe;
 mod coverings_in_wind;
+mod crops;
 mod cycles;
 mod damp_air;
 mod denver;
@@ -23,11 +24,13 @@ mod lumped;
 mod network;
 mod page;
 mod room;
+mod safety;
 mod sheet;
 mod soil;
 mod stack_flow;
 mod tariffs;
 mod test_house;
 
+mod trays;
 #[path = "../common/weather.rs"]
 mod weather;

@@ -13,6 +13,7 @@ use super::{
     stack_flow,
 };
 use super::{coldframe, coverings_in_wind, glasshouse};
+use super::{crops, safety, trays};
 use super::{fuels, tariffs, test_house};
 
 /// A group of figures under one heading, as the page shows them.
@@ -69,6 +70,9 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Measured glasshouse with night screens", glasshouse::figures),
     ("Measured cold frame", coldframe::figures),
     ("Coverings and curtains in wind", coverings_in_wind::figures),
+    ("Gas, wiring, air and weight", safety::figures),
+    ("Trays", trays::figures),
+    ("Crops", crops::figures),
 ];
 
 fn groups() -> Vec<Group> {

@@ -1,0 +1,64 @@
+//! How fast a gas cylinder gives gas, and how long it lasts.
+
+use crate::model::{Cylinder, Draw, DrawTable};
+use crate::physics::vent::linear_share;
+
+/// Boiling point of propane, °C (−44 °F); no vapour below it.
+pub const BOILING_POINT_C: f64 = -42.0;
+
+/// Most continuous draw, W gross, with so much left and the liquid this cold.
+///
+/// From a table: linear between its rows and columns. Colder than the table, in proportion to the height above the
+/// boiling point, as the table itself falls; emptier than the table, in proportion to what is left. Warmer or fuller
+/// than the table, its last value. Sustained draw chills the liquid, so that by night this is an upper bound.
+#[must_use]
+pub fn draw_limit_w(cylinder: &Cylinder, left_kg: f64, liquid_c: f64) -> f64 {
+    match &cylinder.draw {
+        Draw::Table(table) => of_table(table, left_kg, liquid_c),
+        Draw::ColdWinter(draw_w) => *draw_w,
+    }
+}
+
+fn of_table(table: &DrawTable, left_kg: f64, liquid_c: f64) -> f64 {
+    let row = |draws: &[f64]| by_temperature(&table.liquid_c, draws, liquid_c);
+    let rows: Vec<(f64, f64)> = table.rows.iter().map(|r| (r.left_kg, row(&r.draw_w))).collect();
+    interpolated((0.0, 0.0), &rows, left_kg)
+}
+
+fn by_temperature(columns_c: &[f64], draws_w: &[f64], liquid_c: f64) -> f64 {
+    let points: Vec<(f64, f64)> = columns_c.iter().copied().zip(draws_w.iter().copied()).collect();
+    interpolated((BOILING_POINT_C, 0.0), &points, liquid_c)
+}
+
+/// Linear between points that rise in x, from `origin` to the first of them; the last value beyond, the origin's before.
+fn interpolated(origin: (f64, f64), points: &[(f64, f64)], x: f64) -> f64 {
+    let mut from = origin;
+    for &to in points {
+        if x < to.0 {
+            return from.1 + linear_share(x, from.0, to.0) * (to.1 - from.1);
+        }
+        from = to;
+    }
+    from.1
+}
+
+/// Hours that a store of energy lasts at a steady draw; infinite without one.
+#[must_use]
+pub fn lasts_h(energy_kwh: f64, draw_w: f64) -> f64 {
+    energy_kwh * 1000.0 / draw_w
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::bundled_catalogue;
+
+    #[test]
+    fn the_draw_falls_to_nothing_with_the_content_and_at_the_boiling_point() {
+        let cylinder = bundled_catalogue().cylinder("100 lb cylinder").expect("a row");
+        assert!(draw_limit_w(cylinder, 0.0, 20.0) == 0.0 && draw_limit_w(cylinder, 20.0, -45.0) == 0.0);
+        let warm = draw_limit_w(cylinder, 60.0, 40.0);
+        assert!((warm - 87_921.0).abs() < 1e-9, "full and warm: the last value of the table, {warm}");
+        assert!(draw_limit_w(cylinder, 20.0, -30.0) < draw_limit_w(cylinder, 20.0, -20.0));
+    }
+}
