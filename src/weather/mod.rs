@@ -5,6 +5,7 @@ mod calendar;
 mod cells;
 pub mod climate;
 mod closure;
+pub mod degree_days;
 mod epw;
 pub mod error;
 pub mod fill;

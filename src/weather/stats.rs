@@ -1,6 +1,7 @@
 //! Figures of a climate that can be set beside published tables. Degree-days here use unrounded daily values;
 //! weather services round the daily mean to a whole degree Fahrenheit first, which moves a year by up to 0.4 %.
 
+use super::degree_days::DayRange;
 use super::year::Record;
 use crate::units::HOURS_PER_DAY;
 
@@ -22,14 +23,11 @@ pub fn degree_hours_k_h(temperatures_c: &[f64], base_c: f64) -> f64 {
 /// Heating degree-days, K·day: sum over days of 24 hours (a shorter last day counts as one) of the kelvins below a base.
 #[must_use]
 pub fn degree_days_k_d(temperatures_c: &[f64], base_c: f64, method: DayMean) -> f64 {
-    temperatures_c.chunks(HOURS_PER_DAY).map(|day| (base_c - day_mean_c(day, method)).max(0.0)).sum()
-}
-
-fn day_mean_c(day: &[f64], method: DayMean) -> f64 {
-    match method {
-        DayMean::Hourly => mean(day),
-        DayMean::MinMax => 0.5 * (lowest(day) + highest(day)),
-    }
+    let day_k_d = |day: &[f64]| match method {
+        DayMean::Hourly => (base_c - mean(day)).max(0.0),
+        DayMean::MinMax => DayRange::of(day).map_or(0.0, |range| range.by_middle(base_c).heating_k_d),
+    };
+    temperatures_c.chunks(HOURS_PER_DAY).map(day_k_d).sum()
 }
 
 /// Arithmetic mean; zero of nothing.

@@ -10,6 +10,7 @@ mod coverings_in_wind;
 mod crops;
 mod cycles;
 mod damp_air;
+mod degree_days;
 mod denver;
 mod denver_season;
 mod fabric;
@@ -30,7 +31,6 @@ mod soil;
 mod stack_flow;
 mod tariffs;
 mod test_house;
-
 mod trays;
 #[path = "../common/weather.rs"]
 mod weather;

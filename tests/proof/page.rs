@@ -9,8 +9,8 @@ use serde::Serialize;
 
 use super::figure::Figure;
 use super::{
-    air_for_the_house, cycles, damp_air, denver_season, fabric, flames, freezing, heaters, lumped, room, soil,
-    stack_flow,
+    air_for_the_house, cycles, damp_air, degree_days, denver_season, fabric, flames, freezing, heaters, lumped, room,
+    soil, stack_flow,
 };
 use super::{coldframe, coverings_in_wind, glasshouse};
 use super::{crops, safety, trays};
@@ -73,6 +73,7 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Gas, wiring, air and weight", safety::figures),
     ("Trays", trays::figures),
     ("Crops", crops::figures),
+    ("Degree-days", degree_days::figures),
 ];
 
 fn groups() -> Vec<Group> {

@@ -1,8 +1,9 @@
 //! Cases of published sources, each source under one reason for its tolerance.
 
 use serde::Deserialize;
+use serde::de::DeserializeOwned;
 
-use super::figure::{Expected, Figure};
+use super::figure::{Expected, Figure, published};
 
 /// What sources say of the same quantity; `A` is what a case is told by.
 #[derive(Deserialize)]
@@ -39,4 +40,10 @@ impl<A> Sheet<A> {
             got,
         }
     }
+}
+
+/// The figures of a file whose cases carry their own words beside their setting.
+pub fn told_figures<S: DeserializeOwned>(file: &str, compute: impl Fn(&S) -> f64) -> Vec<Figure> {
+    let sheets: Sheets<(String, S)> = published(file);
+    sheets.figures(|(what, setting)| (what.clone(), compute(setting)))
 }
