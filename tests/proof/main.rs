@@ -6,6 +6,7 @@
 
 mod air_for_the_house;
 mod coldframe;
+mod coverings;
 mod coverings_in_wind;
 mod crops;
 mod cycles;
@@ -17,20 +18,26 @@ mod fabric;
 mod figure;
 mod flames;
 mod freezing;
+mod fuel_examples;
 mod fuels;
 mod glasshouse;
+mod heat_loss;
 mod heaters;
+mod layers;
 mod lumped;
 #[path = "../common/network.rs"]
 mod network;
+mod night_sky;
 mod page;
 mod room;
 mod safety;
 mod sheet;
 mod soil;
 mod stack_flow;
+mod surfaces;
 mod tariffs;
 mod test_house;
 mod trays;
+mod water;
 #[path = "../common/weather.rs"]
 mod weather;

@@ -9,8 +9,8 @@ use serde::Serialize;
 
 use super::figure::Figure;
 use super::{
-    air_for_the_house, cycles, damp_air, degree_days, denver_season, fabric, flames, freezing, heaters, lumped, room,
-    soil, stack_flow,
+    air_for_the_house, coverings, cycles, damp_air, degree_days, denver_season, fabric, flames, freezing,
+    fuel_examples, heat_loss, heaters, layers, lumped, night_sky, room, soil, stack_flow, surfaces, water,
 };
 use super::{coldframe, coverings_in_wind, glasshouse};
 use super::{crops, safety, trays};
@@ -73,6 +73,13 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Gas, wiring, air and weight", safety::figures),
     ("Trays", trays::figures),
     ("Crops", crops::figures),
+    ("Coverings", coverings::figures),
+    ("Walls in layers", layers::figures),
+    ("Surfaces and soil", surfaces::figures),
+    ("Heat loss", heat_loss::figures),
+    ("Fuel and money", fuel_examples::figures),
+    ("Water", water::figures),
+    ("Night sky", night_sky::figures),
     ("Degree-days", degree_days::figures),
 ];
 
