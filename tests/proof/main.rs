@@ -34,6 +34,7 @@ mod safety;
 mod sheet;
 mod soil;
 mod stack_flow;
+mod sun;
 mod surfaces;
 mod tariffs;
 mod test_house;

@@ -10,7 +10,7 @@ use serde::Serialize;
 use super::figure::Figure;
 use super::{
     air_for_the_house, coverings, cycles, damp_air, degree_days, denver_season, fabric, flames, freezing,
-    fuel_examples, heat_loss, heaters, layers, lumped, night_sky, room, soil, stack_flow, surfaces, water,
+    fuel_examples, heat_loss, heaters, layers, lumped, night_sky, room, soil, stack_flow, sun, surfaces, water,
 };
 use super::{coldframe, coverings_in_wind, glasshouse};
 use super::{crops, safety, trays};
@@ -80,6 +80,7 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Fuel and money", fuel_examples::figures),
     ("Water", water::figures),
     ("Night sky", night_sky::figures),
+    ("Sun", sun::figures),
     ("Degree-days", degree_days::figures),
 ];
 
