@@ -25,6 +25,7 @@ mod heat_loss;
 mod heaters;
 mod layers;
 mod lumped;
+mod measured_years;
 #[path = "../common/network.rs"]
 mod network;
 mod night_sky;
@@ -34,6 +35,7 @@ mod safety;
 mod sheet;
 mod soil;
 mod stack_flow;
+mod stations;
 mod sun;
 mod surfaces;
 mod tariffs;

@@ -10,7 +10,8 @@ use serde::Serialize;
 use super::figure::Figure;
 use super::{
     air_for_the_house, coverings, cycles, damp_air, degree_days, denver_season, fabric, flames, freezing,
-    fuel_examples, heat_loss, heaters, layers, lumped, night_sky, room, soil, stack_flow, sun, surfaces, water,
+    fuel_examples, heat_loss, heaters, layers, lumped, measured_years, night_sky, room, soil, stack_flow, stations,
+    sun, surfaces, water,
 };
 use super::{coldframe, coverings_in_wind, glasshouse};
 use super::{crops, safety, trays};
@@ -82,6 +83,8 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Night sky", night_sky::figures),
     ("Sun", sun::figures),
     ("Degree-days", degree_days::figures),
+    ("Bundled years", stations::figures),
+    ("Measured years", measured_years::figures),
 ];
 
 fn groups() -> Vec<Group> {
