@@ -18,7 +18,7 @@ inputs! {
     /// Hours of the day with a price of their own. Where bands overlap the first in the list holds.
     pub struct TariffBand {
         choices {
-            days: BandDays = BandDays::All, "Days", "Days on which the band holds";
+            days: BandDays = BandDays::All, "Days", "Days on which the band holds; over midnight each hour goes by its own day";
         }
         numbers {
             from_hour: f64, HourOfDay, 0.0..=24.0, 0.0, "From", "Clock hour, standard time, at which the band begins", "";

@@ -109,19 +109,3 @@ impl Purchase {
         self.price == Price::Tariff
     }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn cop_by_outdoor_temperature() {
-        // Table of the regression (Staffell et al. 2012) at sinks of 35 and 30 °C, printed to two decimals.
-        for (outdoor_c, at_35, at_30) in
-            [(-15.0, 2.33, 2.64), (-5.0, 2.98, 3.35), (0.0, 3.35, 3.75), (7.0, 3.92, 4.36), (10.0, 4.18, 4.64)]
-        {
-            assert!((heat_pump_cop(outdoor_c, 35.0) - at_35).abs() <= 0.005 + 1e-9, "{outdoor_c}");
-            assert!((heat_pump_cop(outdoor_c, 30.0) - at_30).abs() <= 0.005 + 1e-9, "{outdoor_c}");
-        }
-    }
-}

@@ -18,6 +18,8 @@ struct Cases {
     air_per_kg: Sheets<String>,
     heavier_oil: Sheets<Product>,
     air_by_volume: Sheets<String>,
+    air_per_heat: Sheets<f64>,
+    fuel_heat: Sheets<Basis>,
     net_heat: Sheets<String>,
     sensible: Sheets<String>,
     water_per_kwh_gross: Sheets<String>,
@@ -37,6 +39,12 @@ enum Product {
     CarbonDioxide,
     Oxygen,
     Air,
+}
+
+#[derive(Deserialize)]
+enum Basis {
+    Gross,
+    Net,
 }
 
 /// Air changes per hour of a room, after one hour or after many.
@@ -93,6 +101,13 @@ pub fn figures() -> Vec<Figure> {
         file.air_per_kg.figures(of("air needed per kg", |f| f.air_kg_per_kg())),
         file.heavier_oil.figures(dodecane),
         file.air_by_volume.figures(of("air needed per volume of gas", |f| f.air_m3_per_m3())),
+        file.air_per_heat.figures(|btu_per_ft3| {
+            ("air needed for 1,000 Btu of propane".into(), 1000.0 / btu_per_ft3 * PROPANE.air_m3_per_m3())
+        }),
+        file.fuel_heat.figures(|basis| match basis {
+            Basis::Gross => ("heat in a kilogram of pure propane, gross".into(), 1.0 / PROPANE.kg_per_kwh_gross()),
+            Basis::Net => ("heat in a kilogram of pure propane, net".into(), 1.0 / PROPANE.kg_per_kwh_net()),
+        }),
         file.net_heat.figures(of("net heat, gross less the heat in its water", |f| f.net_by_water_j_per_kg() / 1e6)),
         file.sensible.figures(of("warmth of an unvented flame per gross heat", |f| f.sensible_share())),
         file.water_per_kwh_gross.figures(of("water per kWh gross", |f| f.water_kg_per_kg() * f.kg_per_kwh_gross())),

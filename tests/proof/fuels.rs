@@ -12,6 +12,7 @@ use super::sheet::Sheets;
 #[derive(Deserialize)]
 struct Cases {
     heat_content: Sheets<(String, String)>,
+    net_content: Sheets<String>,
     cylinder_btu: Sheets<String>,
     conversion: Sheets<Conversion>,
     other_units: Sheets<Converted>,
@@ -176,6 +177,9 @@ pub fn figures() -> Vec<Figure> {
     let file: Cases = published("fuels");
     [
         file.heat_content.figures(|(key, unit)| (format!("heat in one {unit} of {}", name(key)), kwh(key, unit))),
+        file.net_content.figures(|unit| {
+            (format!("net heat in one {unit} of propane"), kwh("propane", unit) * row("propane").net_per_gross)
+        }),
         file.cylinder_btu
             .figures(|unit| (format!("heat in a {unit}"), kwh("propane", unit) * JOULES_PER_KWH / JOULES_PER_BTU)),
         file.conversion.figures(Conversion::figure),
