@@ -28,6 +28,9 @@ const CLOSED_EFFECT_K: f64 = 0.02;
 /// The same while vents, fan or tent react to it.
 const OPEN_TOLERANCE_K: f64 = 0.005;
 
+/// Move of vents, fan or tent within one step that is far, as share of their whole way.
+const FAR_MOVE: f64 = 0.25;
+
 /// A house in motion.
 pub struct HouseModel<'a> {
     /// What stays the same.
@@ -95,6 +98,15 @@ impl<'a> HouseModel<'a> {
             assumed.house.narrow(house_c);
             assumed.tent.narrow(tent_c);
         }
+    }
+
+    /// Whether vents, fan or tent have begun or ceased to open since an earlier state, or have moved far.
+    #[must_use]
+    pub fn moved_openings(&self, before: &State, mains: bool) -> bool {
+        let (house, tent) = self.air_nodes();
+        let at = |t_c: &NodeValues| self.openings.positions(t_c[house], t_c[tent], mains);
+        let (then, now) = (at(&before.temperature_c), at(&self.state.temperature_c));
+        then.iter().zip(&now).any(|(a, b)| (*a > 0.0) != (*b > 0.0) || (a - b).abs() > FAR_MOVE)
     }
 
     /// Air nodes of house and tent; the house's twice without a tent.

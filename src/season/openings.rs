@@ -95,6 +95,12 @@ impl Openings {
             || self.tent_share(tent_c) > 0.0
     }
 
+    /// How far vents, fan and tent stand open at these temperatures, each 0 to 1.
+    #[must_use]
+    pub fn positions(&self, house_c: f64, tent_c: f64, mains: bool) -> [f64; 3] {
+        [self.vent_opening(house_c), self.fan_share(house_c, mains), self.tent_share(tent_c)]
+    }
+
     /// All flows at these air temperatures.
     #[must_use]
     pub fn flows(&self, drive: &HourDrive, house_c: f64, tent_c: f64, mains: bool) -> Flows {
