@@ -1,9 +1,10 @@
 //! Electricity by the hour, across midnight, the weekend and New Year.
 
 use serde::Deserialize;
-use warmfold::model::{BandDays, ElectricityTariff, Season, TariffBand};
+use warmfold::model::{BandDays, ElectricityTariff, Heater, Scenario, Season, Study, TariffBand, bundled_catalogue};
 use warmfold::season::hours::SeasonHours;
 use warmfold::season::money::electricity_price;
+use warmfold::season::run_scenario;
 use warmfold::units::within_clock_span;
 use warmfold::weather::{Climate, ClimateHour, bundled};
 
@@ -15,6 +16,7 @@ struct Cases {
     bill: Sheets<Bill>,
     hours: Sheets<Hours>,
     mean_price: Sheets<Load>,
+    whole_run: Sheets<Load>,
 }
 
 #[derive(Clone, Copy, Deserialize)]
@@ -89,21 +91,31 @@ impl Week {
         }
     }
 
-    fn hours(self) -> Vec<ClimateHour> {
-        let (station, from, to) = match self {
-            Self::SecondOfJanuary => ("duluth-mn", (1, 8), (1, 14)),
-            Self::OverNewYear => ("duluth-mn", (12, 29), (1, 4)),
-            Self::CalendarOf2021 => ("aachen-2021", (1, 4), (1, 10)),
+    fn season(self) -> Season {
+        let (from, to) = match self {
+            Self::SecondOfJanuary => ((1, 8), (1, 14)),
+            Self::OverNewYear => ((12, 29), (1, 4)),
+            Self::CalendarOf2021 => ((1, 4), (1, 10)),
         };
-        season(station, from, to)
+        Season { from_month: from.0, from_day: from.1, to_month: to.0, to_day: to.1 }
+    }
+
+    fn climate(self) -> Climate {
+        climate(if matches!(self, Self::CalendarOf2021) { "aachen-2021" } else { "duluth-mn" })
+    }
+
+    fn hours(self) -> Vec<ClimateHour> {
+        hours_of(&self.season(), &self.climate())
     }
 }
 
+fn climate(station: &str) -> Climate {
+    Climate::from_year(&bundled::load(station).expect("a bundled station"))
+}
+
 /// The hours of a season as a run takes them.
-fn season(station: &str, from: (u32, u32), to: (u32, u32)) -> Vec<ClimateHour> {
-    let climate = Climate::from_year(&bundled::load(station).expect("a bundled station"));
-    let season = Season { from_month: from.0, from_day: from.1, to_month: to.0, to_day: to.1 };
-    let hours = SeasonHours::find(&season, &climate).expect("days of the year");
+fn hours_of(season: &Season, climate: &Climate) -> Vec<ClimateHour> {
+    let hours = SeasonHours::find(season, climate).expect("days of the year");
     (0..hours.len()).map(|k| climate.hours[hours.record(k)]).collect()
 }
 
@@ -151,6 +163,25 @@ impl Load {
     }
 }
 
+impl Load {
+    /// The same through a whole run: a heater too small for its setpoint draws the same all the time it is on.
+    fn run_figure(&self) -> (String, f64) {
+        let mut study = Study { season: self.week.season(), ..Study::default() };
+        study.prices.electricity = self.tariff.tariff();
+        let (words, setpoint_day_c) = match self.load {
+            When::Constant => ("a heater that runs all the time", Some(35.0)),
+            When::ByNight => ("a heater that runs from 18 to 8", None),
+        };
+        let hours = Heater { day_from_hour: 8.0, day_to_hour: 18.0, setpoint_day_c, ..Heater::default() };
+        let heater = Heater { rated_w: 100.0, setpoint_night_c: Some(35.0), ..hours };
+        let scenario = Scenario { heater, ..Scenario::default() };
+        let run = run_scenario(&study, &scenario, &self.week.climate(), bundled_catalogue(), &|| false);
+        let summary = run.expect("a season").summary;
+        let mean = summary.cost.expect("a price") / summary.energy_bought_kwh;
+        (format!("{}, {}: mean price of {words}, a whole run", self.tariff.words(), self.week.words()), mean)
+    }
+}
+
 #[derive(Deserialize)]
 struct Bill {
     tariff: Tariff,
@@ -162,7 +193,8 @@ impl Bill {
     fn figure(&self) -> (String, f64) {
         let (month_kwh, fixed) = (675.54, 14.00);
         let tariff = self.tariff.tariff();
-        let hours = season("aachen-2021", (2, 1), (2, 28));
+        let february = Season { from_month: 2, from_day: 1, to_month: 2, to_day: 28 };
+        let hours = hours_of(&february, &climate("aachen-2021"));
         let on_peak = |hour: &&ClimateHour| hour.weekday < 5 && (8..=19).contains(&hour.hour);
         let on_peak_hours = hours.iter().filter(on_peak).count() as f64;
         let off_peak_hours = hours.len() as f64 - on_peak_hours;
@@ -181,7 +213,13 @@ impl Bill {
 
 pub fn figures() -> Vec<Figure> {
     let file: Cases = published("tariffs");
-    [file.bill.figures(Bill::figure), file.hours.figures(Hours::figure), file.mean_price.figures(Load::figure)].concat()
+    [
+        file.bill.figures(Bill::figure),
+        file.hours.figures(Hours::figure),
+        file.mean_price.figures(Load::figure),
+        file.whole_run.figures(Load::run_figure),
+    ]
+    .concat()
 }
 
 #[test]
