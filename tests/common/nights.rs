@@ -20,13 +20,6 @@ pub struct Night {
     pub mean_sky_gap_k: f64,
 }
 
-impl Night {
-    /// Lowest house air over lowest outdoor air, K.
-    pub fn gain_k(&self) -> f64 {
-        self.house_min_c - self.outdoor_min_c
-    }
-}
-
 /// The nights of a run, the first and last whole ones included.
 pub fn nights(climate: &Climate, run: &ScenarioRun) -> Vec<Night> {
     let hours = &run.hours;

@@ -32,7 +32,9 @@ mod night_sky;
 mod page;
 mod room;
 mod safety;
+mod season_use;
 mod sheet;
+mod small_house_coefficients;
 mod soil;
 mod stack_flow;
 mod stations;
@@ -41,6 +43,12 @@ mod surfaces;
 mod tariffs;
 mod test_house;
 mod trays;
+mod unheated;
 mod water;
+
+#[path = "../common/nights.rs"]
+mod nights;
+#[path = "../common/seasons.rs"]
+mod seasons;
 #[path = "../common/weather.rs"]
 mod weather;

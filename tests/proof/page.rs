@@ -13,7 +13,7 @@ use super::{
     fuel_examples, heat_loss, heaters, layers, lumped, measured_years, night_sky, room, soil, stack_flow, stations,
     sun, surfaces, water,
 };
-use super::{coldframe, coverings_in_wind, glasshouse};
+use super::{coldframe, coverings_in_wind, glasshouse, season_use, small_house_coefficients, unheated};
 use super::{crops, safety, trays};
 use super::{fuels, tariffs, test_house};
 
@@ -68,9 +68,12 @@ const GROUPS: &[(&str, Figures)] = &[
     ("A room heated, cooled and left to itself", room::figures),
     ("A sunny house beside detailed programs", fabric::figures),
     ("A measured test house", test_house::figures),
+    ("Nights without heat", unheated::figures),
     ("Measured glasshouse with night screens", glasshouse::figures),
     ("Measured cold frame", coldframe::figures),
     ("Coverings and curtains in wind", coverings_in_wind::figures),
+    ("Water and leaks of plant houses", small_house_coefficients::figures),
+    ("What a winter takes and what saves it", season_use::figures),
     ("Gas, wiring, air and weight", safety::figures),
     ("Trays", trays::figures),
     ("Crops", crops::figures),
