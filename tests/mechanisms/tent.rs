@@ -72,6 +72,20 @@ fn an_opened_tent_exchanges_twenty_times_an_hour() {
 }
 
 #[test]
+fn a_tent_opened_by_day_stands_open_in_light_and_shut_in_the_dark() {
+    let mut scenario = with_tent();
+    scenario.tent.opening = TentOpening::ByDay;
+    let shut = WALL_AND_TOP_M2 * wet_film_u() + base_w_per_k(3.0);
+    holds_by_hand(&scenario, shut);
+    // Light of 6 W/m² is day, and its sun a few watts.
+    let lit = run(&scenario, &Hour { diffuse_w_per_m2: 6.0, ..Hour::default() });
+    let open = shut + RHO_CP * TENT_M3 * 20.0 / 3600.0;
+    let dark_w = series(open, calm_skin_w_per_k()) * HELD_C;
+    let saved_w = dark_w - last(&lit.hours.heater_w);
+    assert!(saved_w > 0.0 && saved_w < last(&lit.hours.sun_w), "{saved_w} W saved");
+}
+
+#[test]
 fn a_cover_over_the_tent_at_night() {
     let mut scenario = with_tent();
     scenario.tent.night_cover = NightCover { present: true, ..NightCover::default() };

@@ -69,7 +69,7 @@ fn wind_lines() -> Vec<Figure> {
         Figure {
             what: format!("{} in wind of {wind:.0} m/s", line.name),
             source: file.source.clone(),
-            unit: "W/m²K".into(),
+            unit: "W/(m²·K)".into(),
             decimals: 2,
             expected: Expected::Value(value, file.tolerance_share * value),
             tolerance_because: file.tolerance_because.clone(),

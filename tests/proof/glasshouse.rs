@@ -186,7 +186,7 @@ pub fn figures() -> Vec<Figure> {
         let got = per_kelvin(&hours, chosen, |k| heat[k]);
         figure(
             format!("glasshouse, {what}: heat per floor and kelvin"),
-            "W/m²K",
+            "W/(m²·K)",
             2,
             expected,
             &case.tolerance_because,
@@ -205,7 +205,7 @@ pub fn figures() -> Vec<Figure> {
         coefficient("energy screen alone", &chosen(&hours, Screens::Energy)),
         figure(
             "glasshouse, two night screens closed: what each m/s of wind adds".into(),
-            "W/m²K",
+            "W/(m²·K)",
             2,
             Expected::Band(0.0, 0.11),
             &case.slope_because,

@@ -58,7 +58,7 @@ pub fn figures() -> Vec<Figure> {
     let water = Figure {
         what: water.what,
         source: water.source,
-        unit: "W/m²K".into(),
+        unit: "W/(m²·K)".into(),
         decimals: 1,
         expected: water.expected,
         tolerance_because: water.because,
