@@ -1,8 +1,6 @@
 //! Worked examples of heat loss: walls and roofs, air, slab edge, through the program's network in steady state.
 
 use serde::Deserialize;
-use warmfold::geometry::Shell;
-use warmfold::model::{House, Shape};
 use warmfold::physics::air::exchange_w_per_k;
 use warmfold::physics::ground::edge_w_per_k;
 use warmfold::physics::network::{Network, Node};
@@ -24,27 +22,6 @@ enum Part {
     Air { volume: f64, changes_per_h: f64 },
     /// A slab edge of this factor and length.
     Edge { factor: f64, length: f64 },
-    /// The whole surface of a gable house.
-    Surface { house: Gable, u: f64 },
-    /// The air of a gable house.
-    AirOf { house: Gable, changes_per_h: f64 },
-}
-
-/// Length, width, eaves and ridge of a gable house, m.
-#[derive(Deserialize)]
-struct Gable(f64, f64, f64, f64);
-
-impl Gable {
-    fn shell(&self) -> Shell {
-        Shell::of(&House {
-            shape: Shape::Gable,
-            length_m: self.0,
-            width_m: self.1,
-            eaves_height_m: self.2,
-            ridge_height_m: self.3,
-            ..House::default()
-        })
-    }
 }
 
 impl Part {
@@ -60,8 +37,6 @@ impl Part {
             Self::Edge { factor, length } => {
                 edge_w_per_k(si(Quantity::EdgeFactor, *factor), si(Quantity::Length, *length))
             }
-            Self::Surface { house, u } => house.shell().surface_m2() * u,
-            Self::AirOf { house, changes_per_h } => exchange_w_per_k(house.shell().volume_m3, *changes_per_h),
         }
     }
 }

@@ -52,3 +52,4 @@ mod nights;
 mod seasons;
 #[path = "../common/weather.rs"]
 mod weather;
+mod whole_houses;

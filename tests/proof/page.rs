@@ -11,7 +11,7 @@ use super::figure::Figure;
 use super::{
     air_for_the_house, coverings, cycles, damp_air, degree_days, denver_season, fabric, flames, freezing,
     fuel_examples, heat_loss, heaters, layers, lumped, measured_years, night_sky, room, soil, stack_flow, stations,
-    sun, surfaces, water,
+    sun, surfaces, water, whole_houses,
 };
 use super::{coldframe, coverings_in_wind, glasshouse, season_use, small_house_coefficients, unheated};
 use super::{crops, safety, trays};
@@ -81,6 +81,7 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Walls in layers", layers::figures),
     ("Surfaces and soil", surfaces::figures),
     ("Heat loss", heat_loss::figures),
+    ("Whole houses", whole_houses::figures),
     ("Fuel and money", fuel_examples::figures),
     ("Water", water::figures),
     ("Night sky", night_sky::figures),
