@@ -79,6 +79,9 @@ pub struct Fuel {
     pub net_per_gross: f64,
     /// kg CO₂ per kWh gross burnt; none where no factor was read (grid electricity).
     pub co2_kg_per_kwh: Option<f64>,
+    /// Whether it comes by wire or pipe, so that nobody stores it.
+    #[serde(default)]
+    pub piped: bool,
     /// Where the numbers come from.
     pub source: String,
 }

@@ -2,6 +2,7 @@
 
 pub mod catalogue;
 pub mod catalogue_rows;
+pub mod costs;
 pub mod covering;
 pub mod crop;
 pub mod crop_kind;
@@ -20,6 +21,7 @@ pub mod water;
 
 pub use catalogue::{Catalogue, Fuel, FuelUnit, HeaterKind, Screen, Sheet, SheetKind};
 pub use catalogue_rows::bundled as bundled_catalogue;
+pub use costs::{CostLine, Measure};
 pub use covering::{Covering, Drawn, NightCover, PartCovering, PartException};
 pub use crop::{Bench, Crop};
 pub use crop_kind::{Chilling, CropKind, Emergence, Frost, GerminationSoil, Span};

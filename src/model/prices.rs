@@ -66,6 +66,8 @@ inputs! {
             electricity: ElectricityTariff = ElectricityTariff::default(), "Electricity", "The electricity tariff";
             fuels: Vec<FuelPrice> = Vec::new(), "Fuels", "Prices of the other fuels";
         }
-        numbers {}
+        numbers {
+            winters: u32, Count, 1..=50, 5, "Winters to plan for", "Winters over which the net saving of a purchase is added up", "";
+        }
     }
 }

@@ -1,5 +1,6 @@
 //! The study: one file with site, season, prices and scenarios.
 
+use super::costs::CostLine;
 use super::covering::{Covering, NightCover};
 use super::crop::{Bench, Crop};
 use super::heater::Heater;
@@ -67,6 +68,7 @@ inputs! {
             crop: Crop = Crop::default(), "Crop", "What is grown";
             bench: Bench = Bench::default(), "Bench", "Benches and trays";
             vents: Vents = Vents::default(), "Vents", "Vents and fan";
+            costs: Vec<CostLine> = Vec::new(), "Buying costs", "What the scenario costs to buy, line by line";
         }
         numbers {}
     }

@@ -20,7 +20,7 @@ impl Baseline {
     pub fn of(scenario: &Scenario, plan: &Plan, openings: &Openings) -> Self {
         let skin: f64 = plan.skin.iter().map(|g| g.area_m2 / g.outermost_resistance).sum();
         Self {
-            setpoint_c: baseline_setpoint_c(scenario),
+            setpoint_c: Self::setpoint_of(scenario),
             ua_w_per_k: skin + openings.design_leakage_w_per_k() + plan.edge_w_per_k,
         }
     }
@@ -30,12 +30,14 @@ impl Baseline {
     pub fn heat_w(&self, outdoor_c: f64) -> f64 {
         self.ua_w_per_k * (self.setpoint_c - outdoor_c).max(0.0)
     }
-}
 
-fn baseline_setpoint_c(scenario: &Scenario) -> f64 {
-    let heater = &scenario.heater;
-    match heater.higher_setpoint_c() {
-        Some(setpoint_c) if heater.present && heater.target == HeatTarget::Air => setpoint_c,
-        _ => scenario.crop.wanted_air_c,
+    /// T_set of a scenario, °C: see [`Baseline::setpoint_c`].
+    #[must_use]
+    pub fn setpoint_of(scenario: &Scenario) -> f64 {
+        let heater = &scenario.heater;
+        match heater.higher_setpoint_c() {
+            Some(setpoint_c) if heater.present && heater.target == HeatTarget::Air => setpoint_c,
+            _ => scenario.crop.wanted_air_c,
+        }
     }
 }

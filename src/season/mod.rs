@@ -1,8 +1,10 @@
 //! A scenario on a weather: hourly series, season summary, books, design load, power cut.
 
 pub mod baseline;
+pub mod buying;
 pub mod drive;
 pub mod error;
+pub mod fuel_calendar;
 pub mod hour;
 pub mod hours;
 pub mod house_model;
@@ -14,10 +16,13 @@ pub mod power_cut;
 pub mod record;
 pub mod result;
 pub mod run;
+pub mod saving;
 pub mod steady;
 pub mod summary;
 pub mod thermostats;
 
 pub use error::RunError;
-pub use result::{Hold, HourStamp, HourlySeries, PowerCut, PowerCutTimes, ScenarioRun, ShellFigures, Summary};
+pub use result::{
+    Hold, HourStamp, HourlySeries, POWER_CUT_HOURS, PowerCut, PowerCutTimes, ScenarioRun, ShellFigures, Summary,
+};
 pub use run::{RunOptions, run_scenario, run_scenario_with};

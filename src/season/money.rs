@@ -53,6 +53,8 @@ pub struct Purchase {
     pub kwh_per_unit: f64,
     /// kg CO₂ per kWh gross; none where it is not known.
     pub co2_kg_per_kwh: Option<f64>,
+    /// Whether it comes by wire or pipe, so that nobody stores it.
+    pub piped: bool,
     price: Price,
 }
 
@@ -89,6 +91,7 @@ impl Purchase {
             unit: unit.unit.clone(),
             kwh_per_unit: unit.kwh_gross_per_unit,
             co2_kg_per_kwh: fuel.co2_kg_per_kwh,
+            piped: fuel.piped,
             price,
         })
     }

@@ -20,8 +20,10 @@ pub struct Money {
     pub energy_kwh: [f64; MAX_THERMOSTATS],
     /// Electricity of fans, kWh.
     pub fan_kwh: f64,
-    /// Cost of energy without standing charges; none when a price is missing that is needed.
-    pub energy_cost: Option<f64>,
+    /// Cost of the heaters' energy; none when a price is missing that is needed.
+    pub heat_cost: Option<f64>,
+    /// Cost of fans.
+    pub fan_cost: f64,
     /// Gross energy of the baseline, kWh.
     pub baseline_energy_kwh: f64,
     /// Cost of the baseline; none without a heater or its price.
@@ -66,7 +68,7 @@ impl<'a> SeriesWriter<'a> {
             layout: plan.layout,
             baseline,
             series: with_room(hours),
-            money: Money { energy_cost: Some(0.0), baseline_cost, ..Money::default() },
+            money: Money { heat_cost: Some(0.0), baseline_cost, ..Money::default() },
         })
     }
 
@@ -129,10 +131,10 @@ impl<'a> SeriesWriter<'a> {
                 cost = add(cost, purchase.price_per_kwh(self.study, weather).map(|price| price * energy_kwh));
             }
         }
-        cost = add(cost, Some(fan_kwh * tariff));
         self.money.fan_kwh += fan_kwh;
-        self.money.energy_cost = add(self.money.energy_cost, cost);
-        self.series.cost.push(cost.unwrap_or(0.0));
+        self.money.fan_cost += fan_kwh * tariff;
+        self.money.heat_cost = add(self.money.heat_cost, cost);
+        self.series.cost.push(add(cost, Some(fan_kwh * tariff)).unwrap_or(0.0));
         self.push_baseline(weather);
     }
 
@@ -155,6 +157,14 @@ impl<'a> SeriesWriter<'a> {
         let mut money = self.money;
         money.purchases = self.heaters.map(|buying| buying.map(|(_, purchase)| purchase));
         (self.series, money)
+    }
+}
+
+impl Money {
+    /// Cost of all energy without standing charges; none when a price is missing that is needed.
+    #[must_use]
+    pub fn energy_cost(&self) -> Option<f64> {
+        add(self.heat_cost, Some(self.fan_cost))
     }
 }
 

@@ -1,5 +1,8 @@
 //! What a season run gives: hour by hour, and as a summary whose field names are the keys of the JSON output.
 
+use super::buying::Buying;
+use super::fuel_calendar::FuelCalendar;
+use crate::weather::ClimateHour;
 use serde::{Serialize, Serializer};
 
 /// The end of an hour in a year without a number: month, day and hour ending, local standard time.
@@ -11,6 +14,14 @@ pub struct HourStamp {
     pub day: u32,
     /// 1 to 24.
     pub hour: u32,
+}
+
+impl HourStamp {
+    /// The end of this hour of the weather.
+    #[must_use]
+    pub fn of(hour: &ClimateHour) -> Self {
+        Self { month: hour.month, day: hour.day, hour: hour.hour }
+    }
 }
 
 impl std::fmt::Display for HourStamp {
@@ -285,4 +296,8 @@ pub struct ScenarioRun {
     pub hours: HourlySeries,
     /// Heat-loss figures.
     pub shell: ShellFigures,
+    /// What it costs to buy.
+    pub buying: Buying,
+    /// When its stored fuel runs out; none for what comes by wire or pipe.
+    pub fuel_calendar: Option<FuelCalendar>,
 }

@@ -1,8 +1,10 @@
 //! One scenario through one season.
 
 use super::baseline::Baseline;
+use super::buying::Buying;
 use super::drive::{DriveSettings, HourDrive};
 use super::error::RunError;
+use super::fuel_calendar::FuelCalendar;
 use super::hour::{HourMeans, run_hour};
 use super::hours::{RUN_AHEAD_DAYS, RUN_AHEAD_HEATED_DAYS, SeasonHours};
 use super::house_model::HouseModel;
@@ -64,21 +66,61 @@ pub fn run_scenario_with(
     let plan = Plan::new(scenario, &catalogue)?;
     let heating = Heating::of(scenario, &plan.layout)?;
     let hours = SeasonHours::find(&study.season, climate)?;
-    let season = Season { scenario, climate, plan: &plan, heating: &heating, hours, options };
-    let settings = DriveSettings::of(scenario);
-    let drive = |record: usize| HourDrive::new(&plan, settings, climate, record);
-
-    let mut model = season.run_ahead(&drive, cancelled)?;
+    let season = Season {
+        scenario,
+        climate,
+        plan: &plan,
+        heating: &heating,
+        settings: DriveSettings::of(scenario),
+        hours,
+        options,
+    };
+    let (mut model, passed) = season.pass(study, &catalogue, cancelled)?;
     let baseline = Baseline::of(scenario, &plan, model.openings());
-    let writer = SeriesWriter::new(study, scenario, &catalogue, &plan, baseline, hours.len())?;
-    let passed = season.run(&mut model, &drive, writer, cancelled)?;
 
     let clock: Vec<u32> = passed.series.record.iter().map(|&r| climate.hours[r].hour).collect();
     let bracket = bracket(&mut model, &heating, &passed.drives, &clock);
-    let cut = season.power_cut(&passed, &drive, &catalogue)?;
+    let cut = season.power_cut(&passed, &catalogue)?;
     let context = summary::Context { study, scenario, climate, plan: &plan, heating: &heating, baseline };
     let summary = summary::summarise(&context, &mut model, &passed, bracket, &cut);
-    Ok(ScenarioRun { summary, shell: summary::shell_figures(scenario, &plan, model.openings()), hours: passed.series })
+    let purchase = passed.money.purchases[0].as_ref();
+    Ok(ScenarioRun {
+        summary,
+        shell: summary::shell_figures(scenario, &plan, model.openings()),
+        buying: Buying::of(scenario, &plan),
+        fuel_calendar: purchase.and_then(|p| FuelCalendar::of(&scenario.heater, p, &passed.series, climate)),
+        hours: passed.series,
+    })
+}
+
+/// Heat of a season, kWh, and what that heat costs without fans and standing charges; none where a price is missing.
+///
+/// # Errors
+/// As [`run_scenario`].
+pub(super) fn heat_and_money(
+    study: &Study,
+    scenario: &Scenario,
+    climate: &Climate,
+    catalogue: &Catalogue,
+    cancelled: &dyn Fn() -> bool,
+    options: RunOptions,
+) -> Result<(f64, Option<f64>), RunError> {
+    let catalogue = catalogue.with_own(&study.own);
+    let plan = Plan::new(scenario, &catalogue)?;
+    let heating = Heating::of(scenario, &plan.layout)?;
+    let hours = SeasonHours::find(&study.season, climate)?;
+    let season = Season {
+        scenario,
+        climate,
+        plan: &plan,
+        heating: &heating,
+        settings: DriveSettings::of(scenario),
+        hours,
+        options,
+    };
+    let passed = season.pass(study, &catalogue, cancelled)?.1;
+    let heat_w = passed.series.heater_w.iter().chain(&passed.series.standby_w);
+    Ok((heat_w.sum::<f64>() / 1000.0, passed.money.heat_cost))
 }
 
 /// What a season run leaves behind for its summary.
@@ -104,17 +146,33 @@ struct Season<'a> {
     climate: &'a Climate,
     plan: &'a Plan,
     heating: &'a Heating<'a>,
+    settings: DriveSettings,
     hours: SeasonHours,
     options: RunOptions,
 }
 
 impl<'a> Season<'a> {
-    /// Runs the days before the season, from the mean outdoor temperature of their first day.
-    fn run_ahead(
+    /// Runs ahead and through the season.
+    fn pass(
         &self,
-        drive: &dyn Fn(usize) -> HourDrive,
+        study: &Study,
+        catalogue: &Catalogue,
         cancelled: &dyn Fn() -> bool,
-    ) -> Result<HouseModel<'a>, RunError> {
+    ) -> Result<(HouseModel<'a>, Passed), RunError> {
+        let mut model = self.run_ahead(cancelled)?;
+        let baseline = Baseline::of(self.scenario, self.plan, model.openings());
+        let writer = SeriesWriter::new(study, self.scenario, catalogue, self.plan, baseline, self.hours.len())?;
+        let passed = self.run(&mut model, writer, cancelled)?;
+        Ok((model, passed))
+    }
+
+    /// The hour at this index of the weather year.
+    fn drive(&self, record: usize) -> HourDrive {
+        HourDrive::new(self.plan, self.settings, self.climate, record)
+    }
+
+    /// Runs the days before the season, from the mean outdoor temperature of their first day.
+    fn run_ahead(&self, cancelled: &dyn Fn() -> bool) -> Result<HouseModel<'a>, RunError> {
         let first_day = (0..HOURS_PER_DAY).map(|k| self.climate.hours[self.hours.ahead_record(k)].outdoor_c);
         let mut model = HouseModel::new(self.plan, self.scenario, first_day.sum::<f64>() / HOURS_PER_DAY as f64)?;
         let heated_from = (RUN_AHEAD_DAYS - RUN_AHEAD_HEATED_DAYS) * HOURS_PER_DAY;
@@ -124,7 +182,7 @@ impl<'a> Season<'a> {
             }
             let record = self.hours.ahead_record(k);
             let thermostats = if k < heated_from { HourThermostats::none() } else { self.thermostats_at(record) };
-            run_hour(&mut model, &drive(record), &thermostats, true, self.options.refine);
+            run_hour(&mut model, &self.drive(record), &thermostats, true, self.options.refine);
         }
         Ok(model)
     }
@@ -132,12 +190,11 @@ impl<'a> Season<'a> {
     fn run(
         &self,
         model: &mut HouseModel,
-        drive: &dyn Fn(usize) -> HourDrive,
         mut writer: SeriesWriter,
         cancelled: &dyn Fn() -> bool,
     ) -> Result<Passed, RunError> {
         let count = self.hours.len();
-        let drives: Vec<HourDrive> = (0..count).map(|k| drive(self.hours.record(k))).collect();
+        let drives: Vec<HourDrive> = (0..count).map(|k| self.drive(self.hours.record(k))).collect();
         let outdoor_c: Vec<f64> = drives.iter().map(|d| d.outdoor_c).collect();
         let cut_hour = coldest_spell_start(&outdoor_c);
         let (mut cut_state, mut throughput_wh) = (model.state, 0.0);
@@ -163,16 +220,11 @@ impl<'a> Season<'a> {
         self.heating.at(self.climate.hours[record].hour, true, self.options.unlimited_heat)
     }
 
-    fn power_cut(
-        &self,
-        passed: &Passed,
-        drive: &dyn Fn(usize) -> HourDrive,
-        catalogue: &Catalogue,
-    ) -> Result<Cut, RunError> {
+    fn power_cut(&self, passed: &Passed, catalogue: &Catalogue) -> Result<Cut, RunError> {
         let record = |k: usize| self.hours.record(passed.cut_hour + k);
         let hour = |k: usize| self.climate.hours[record(k)].hour;
         let with_water =
-            power_cut::follow(self.plan, self.scenario, &passed.cut_state, &|k| (drive(record(k)), hour(k)))?;
+            power_cut::follow(self.plan, self.scenario, &passed.cut_state, &|k| (self.drive(record(k)), hour(k)))?;
         if !self.scenario.water.present {
             return Ok(Cut { without_water: with_water.clone(), with_water });
         }

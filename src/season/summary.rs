@@ -31,8 +31,7 @@ pub(super) struct Context<'a> {
 
 impl Context<'_> {
     fn stamp(&self, record: usize) -> HourStamp {
-        let hour = &self.climate.hours[record];
-        HourStamp { month: hour.month, day: hour.day, hour: hour.hour }
+        HourStamp::of(&self.climate.hours[record])
     }
 }
 
@@ -64,7 +63,7 @@ pub(super) fn summarise(
         standby_fuel_quantity: bought.quantity[1],
         standby_fuel_unit: bought.unit[1].clone(),
         fan_kwh: passed.money.fan_kwh,
-        cost: passed.money.energy_cost.map(|cost| cost + bought.standing_charges),
+        cost: passed.money.energy_cost().map(|cost| cost + bought.standing_charges),
         standing_charges: bought.standing_charges,
         co2_kg: bought.co2_kg,
         peak_heater_w: peak.w,

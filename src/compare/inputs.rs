@@ -1,0 +1,212 @@
+//! Rows of the inputs in which the scenarios differ.
+
+use super::{Best, Cell, Group, Row};
+use crate::model::{
+    Bench, Catalogue, CostLine, Crop, Drawn, HeatTarget, Heater, House, NightCover, NumberInput, Scenario, Study, Tent,
+    TentBase, TentOpening, Vents, Zone,
+};
+use crate::units::Quantity;
+
+const NOT_THERE: &str = "not there";
+
+/// The rows whose cells are not all alike.
+pub(super) fn differing(study: &Study, catalogue: &Catalogue) -> Vec<Row> {
+    let all = &study.scenarios;
+    let mut rows = words(all, catalogue);
+    numbers(&mut rows, all, "house", "House", House::NUMBERS, |s| Some(&s.house));
+    numbers(&mut rows, all, "tent", "Tent", Tent::NUMBERS, |s| s.tent.present.then_some(&s.tent));
+    numbers(&mut rows, all, "heater", "Heater", Heater::NUMBERS, |s| s.heater.present.then_some(&s.heater));
+    numbers(&mut rows, all, "standby", "Standby", Heater::NUMBERS, |s| s.standby.present.then_some(&s.standby));
+    numbers(&mut rows, all, "crop", "Crop", Crop::NUMBERS, |s| Some(&s.crop));
+    numbers(&mut rows, all, "bench", "Bench", Bench::NUMBERS, |s| s.bench.present.then_some(&s.bench));
+    numbers(&mut rows, all, "vents", "Vents", Vents::NUMBERS, |s| {
+        (s.vents.present || s.vents.fan_present).then_some(&s.vents)
+    });
+    rows.retain(|row| row.cells.iter().skip(1).any(|cell| Some(cell) != row.cells.first()));
+    rows
+}
+
+fn numbers<T>(
+    rows: &mut Vec<Row>,
+    scenarios: &[Scenario],
+    key: &str,
+    part: &str,
+    inputs: &[NumberInput<T>],
+    of: impl Fn(&Scenario) -> Option<&T>,
+) {
+    for input in inputs {
+        let cells = scenarios.iter().map(|s| Cell::or(of(s).map(input.get), NOT_THERE)).collect();
+        rows.push(Row {
+            key: format!("{key}.{}", input.key).into(),
+            label: format!("{part}: {}", input.label),
+            group: Group::Inputs,
+            quantity: input.quantity,
+            decimals: 2,
+            best: Best::None,
+            cells,
+        });
+    }
+}
+
+/// Choices in words, and numbers that are no plain input.
+fn words(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
+    type Say<'a> = Box<dyn Fn(&Scenario) -> Cell + 'a>;
+    let sheets = |keys: &[String]| {
+        let name = |key: &String| catalogue.sheet(key).map_or_else(|| key.clone(), |sheet| sheet.name.clone());
+        Cell::Text(keys.iter().map(name).collect::<Vec<_>>().join(" + "))
+    };
+    let there = |present: bool, cell: Cell| if present { cell } else { Cell::Text("none".to_owned()) };
+    let lines: Vec<(&'static str, &'static str, Quantity, Say)> = vec![
+        ("covering", "Covering", Quantity::Count, Box::new(move |s| sheets(&s.covering.sheets))),
+        (
+            "parts",
+            "Parts that differ",
+            Quantity::Count,
+            Box::new(|s| {
+                let count = s.covering.exceptions.len();
+                Cell::Text(if count == 0 { "none".to_owned() } else { format!("{count}") })
+            }),
+        ),
+        ("night-cover", "Night cover", Quantity::Count, Box::new(|s| cover(&s.night_cover, catalogue))),
+        (
+            "tent-sheets",
+            "Inner tent",
+            Quantity::Count,
+            Box::new(move |s| there(s.tent.present, sheets(&s.tent.sheets))),
+        ),
+        (
+            "tent-base",
+            "Tent stands on",
+            Quantity::Count,
+            Box::new(move |s| there(s.tent.present, Cell::Text(base(s.tent.base)))),
+        ),
+        (
+            "tent-opening",
+            "Tent opened",
+            Quantity::Count,
+            Box::new(move |s| there(s.tent.present, Cell::Text(opening(s.tent.opening)))),
+        ),
+        (
+            "tent-cover",
+            "Tent night cover",
+            Quantity::Count,
+            Box::new(move |s| there(s.tent.present, cover(&s.tent.night_cover, catalogue))),
+        ),
+        (
+            "water",
+            "Water",
+            Quantity::Liquid,
+            Box::new(move |s| {
+                let litres = s.water.vessels.iter().map(|v| f64::from(v.count) * v.litres_each).sum();
+                there(s.water.present, Cell::Number(litres))
+            }),
+        ),
+        (
+            "heater",
+            "Heater",
+            Quantity::Count,
+            Box::new(move |s| there(s.heater.present, Cell::Text(s.heater.name.clone()))),
+        ),
+        (
+            "fuel-name",
+            "Energy",
+            Quantity::Count,
+            Box::new(move |s| there(s.heater.present, fuel(&s.heater, catalogue))),
+        ),
+        (
+            "heats",
+            "Heater warms",
+            Quantity::Count,
+            Box::new(move |s| there(s.heater.present, Cell::Text(place(&s.heater)))),
+        ),
+        ("setpoint-day", "Day setpoint", Quantity::Temperature, Box::new(|s| Cell::or(s.heater.setpoint_day_c, "off"))),
+        (
+            "setpoint-night",
+            "Night setpoint",
+            Quantity::Temperature,
+            Box::new(|s| Cell::or(s.heater.setpoint_night_c, "off")),
+        ),
+        (
+            "standby",
+            "Standby heater",
+            Quantity::Count,
+            Box::new(move |s| there(s.standby.present, Cell::Text(s.standby.name.clone()))),
+        ),
+        (
+            "vents-present",
+            "Vents",
+            Quantity::Count,
+            Box::new(|s| {
+                Cell::Text(
+                    match (s.vents.present, s.vents.fan_present) {
+                        (true, true) => "openers and fan",
+                        (true, false) => "openers",
+                        (false, true) => "fan",
+                        (false, false) => "none",
+                    }
+                    .to_owned(),
+                )
+            }),
+        ),
+        (
+            "costs",
+            "Lines of buying costs",
+            Quantity::Count,
+            Box::new(|s| Cell::Number(s.costs.iter().filter(|c: &&CostLine| c.price > 0.0).count() as f64)),
+        ),
+    ];
+    let row = |(key, label, quantity, say): (&'static str, &'static str, Quantity, Say)| Row {
+        key: key.into(),
+        label: label.to_owned(),
+        group: Group::Inputs,
+        quantity,
+        decimals: 0,
+        best: Best::None,
+        cells: scenarios.iter().map(say).collect(),
+    };
+    lines.into_iter().map(row).collect()
+}
+
+fn cover(cover: &NightCover, catalogue: &Catalogue) -> Cell {
+    if !cover.present {
+        return Cell::Text("none".to_owned());
+    }
+    let name = catalogue.screen(&cover.screen).map_or(cover.screen.as_str(), |screen| screen.name.as_str());
+    Cell::Text(match cover.drawn {
+        Drawn::BySun => format!("{name}, by the sun"),
+        Drawn::Between { from_hour, to_hour } => format!("{name}, {from_hour:02.0} to {to_hour:02.0} h"),
+    })
+}
+
+fn base(base: TentBase) -> String {
+    match base {
+        TentBase::Floor => "the floor",
+        TentBase::Bench => "a bench",
+        TentBase::InsulatedBench => "an insulated bench",
+    }
+    .to_owned()
+}
+
+fn opening(opening: TentOpening) -> String {
+    match opening {
+        TentOpening::Never => "kept shut".to_owned(),
+        TentOpening::ByDay => "by day".to_owned(),
+        TentOpening::Above(_) => "when warm".to_owned(),
+    }
+}
+
+fn fuel(heater: &Heater, catalogue: &Catalogue) -> Cell {
+    Cell::Text(catalogue.fuel(&heater.fuel).map_or_else(|| heater.fuel.clone(), |fuel| fuel.name.clone()))
+}
+
+fn place(heater: &Heater) -> String {
+    let what = match heater.target {
+        HeatTarget::Air => "air",
+        HeatTarget::Bench => "benches",
+        HeatTarget::Water => "water",
+    };
+    match heater.zone {
+        Zone::House => format!("{what} of the house"),
+        Zone::Tent => format!("{what} of the tent"),
+    }
+}

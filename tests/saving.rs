@@ -1,0 +1,189 @@
+//! Where the saving comes from, what is bought, and when the fuel runs out: books that must add up.
+
+#[path = "common/seasons.rs"]
+mod seasons;
+
+use seasons::{climate, run};
+use warmfold::compare::{Cell, Comparison, Row};
+use warmfold::model::{
+    CostLine, Covering, HeatTarget, House, Measure, Scenario, Shape, Study, WeatherChoice, bundled_catalogue,
+};
+use warmfold::season::saving::{Change, saving_steps};
+use warmfold::season::{RunOptions, ScenarioRun};
+use warmfold::storage::demo;
+use warmfold::weather::Climate;
+
+fn opened() -> (Study, Climate) {
+    let study = demo().expect("the opening study is embedded");
+    let WeatherChoice::Station(station) = &study.site.weather else {
+        unreachable!("the opening study names a station")
+    };
+    let climate = climate(station);
+    (study, climate)
+}
+
+fn runs(study: &Study, climate: &Climate) -> Vec<ScenarioRun> {
+    study.scenarios.iter().map(|s| run(study, s, climate, RunOptions::default())).collect()
+}
+
+#[test]
+fn the_steps_begin_at_the_baseline_and_end_at_the_scenario() {
+    let (study, climate) = opened();
+    for scenario in &study.scenarios {
+        let whole = run(&study, scenario, &climate, RunOptions::default()).summary;
+        let heard = std::cell::Cell::new(0);
+        let steps = saving_steps(&study, scenario, &climate, bundled_catalogue(), &whole, &|n| heard.set(n), &|| false)
+            .expect("runs");
+        assert_eq!(steps.iter().map(|s| s.change).collect::<Vec<_>>(), Change::ALL);
+        assert_eq!(heard.get(), warmfold::season::saving::RUNS);
+        assert_eq!(steps[0].heat_kwh, whole.baseline_heat_kwh);
+        // The last step is the scenario itself, bit for bit, and the bars between telescope to it.
+        let last = steps.last().expect("eight steps");
+        assert!((last.heat_kwh - whole.heat_delivered_kwh).abs() < 1e-9, "{}", scenario.name);
+        let fans_and_standing = whole.cost.expect("priced") - last.cost.expect("priced");
+        assert!((fans_and_standing - whole.standing_charges).abs() < 1e-9 + whole.fan_kwh, "{}", scenario.name);
+        let bars: f64 = steps.windows(2).map(|pair| pair[1].heat_kwh - pair[0].heat_kwh).sum();
+        assert!((steps[0].heat_kwh + bars - whole.heat_delivered_kwh).abs() < 1e-6);
+    }
+}
+
+#[test]
+fn what_a_scenario_lacks_changes_nothing() {
+    let (study, climate) = opened();
+    let whole_tunnel = &study.scenarios[0];
+    assert!(
+        !whole_tunnel.tent.present && !whole_tunnel.water.present,
+        "the demo's first scenario holds the whole house"
+    );
+    let whole = run(&study, whole_tunnel, &climate, RunOptions::default()).summary;
+    let steps =
+        saving_steps(&study, whole_tunnel, &climate, bundled_catalogue(), &whole, &|_| (), &|| false).expect("runs");
+    let heat = |change: Change| steps.iter().find(|s| s.change == change).expect("all steps").heat_kwh;
+    assert_eq!(heat(Change::Tent), heat(Change::Covering));
+    assert_eq!(heat(Change::Water), heat(Change::NightCovers));
+    // A small tent round the bench saves most of the heat: its own bar is the largest one.
+    let tent = study.scenarios.iter().find(|s| s.tent.present).expect("a scenario with a tent");
+    let whole = run(&study, tent, &climate, RunOptions::default()).summary;
+    let steps = saving_steps(&study, tent, &climate, bundled_catalogue(), &whole, &|_| (), &|| false).expect("runs");
+    let bars: Vec<(Change, f64)> = steps.windows(2).map(|p| (p[1].change, p[1].heat_kwh - p[0].heat_kwh)).collect();
+    let largest = bars.iter().min_by(|a, b| a.1.total_cmp(&b.1)).expect("seven bars");
+    assert_eq!(largest.0, Change::Tent, "{bars:?}");
+}
+
+#[test]
+fn night_heat_into_water_can_cost_heat_and_save_money() {
+    // The chart must carry a bar that points up in heat and down in money.
+    let text = include_str!("../scenarios/glass-night-tariff.ron");
+    let mut study: Study = warmfold::storage::read_bytes(text.as_bytes()).expect("a bundled study");
+    // Made plain: day current is dear, and the water is kept hot through the night.
+    study.prices.electricity.price_per_kwh = 1.0;
+    let WeatherChoice::Station(station) = &study.site.weather else { unreachable!() };
+    let climate = climate(station);
+    let found = study.scenarios.iter().find(|s| s.heater.target == HeatTarget::Water);
+    let mut immersed = found.expect("an immersion heater").clone();
+    immersed.heater.setpoint_night_c = Some(30.0);
+    let immersed = &immersed;
+    let whole = run(&study, immersed, &climate, RunOptions::default()).summary;
+    let steps =
+        saving_steps(&study, immersed, &climate, bundled_catalogue(), &whole, &|_| (), &|| false).expect("runs");
+    let at = |change: Change| steps.iter().find(|s| s.change == change).expect("all steps");
+    let (before, after) = (at(Change::Water), at(Change::Setpoints));
+    assert!(after.heat_kwh > before.heat_kwh, "{} {}", before.heat_kwh, after.heat_kwh);
+    assert!(after.cost.expect("priced") < before.cost.expect("priced"));
+}
+
+#[test]
+fn a_cancelled_request_gives_no_steps() {
+    let (study, climate) = opened();
+    let whole = run(&study, &study.scenarios[0], &climate, RunOptions::default()).summary;
+    assert!(
+        saving_steps(&study, &study.scenarios[0], &climate, bundled_catalogue(), &whole, &|_| (), &|| true).is_err()
+    );
+}
+
+#[test]
+fn the_calendar_of_fuel_adds_up_to_what_is_bought() {
+    let (study, climate) = opened();
+    let propane = study.scenarios.iter().find(|s| s.heater.fuel == "propane").expect("a propane scenario");
+    let done = run(&study, propane, &climate, RunOptions::default());
+    let calendar = done.fuel_calendar.expect("propane is stored");
+    assert_eq!(calendar.unit, done.summary.fuel_unit);
+    let used: f64 = calendar.months.iter().map(|m| m.used).sum();
+    assert!((used - done.summary.fuel_quantity).abs() < 1e-9 * used);
+    assert_eq!(calendar.months.last().expect("months").needed_by_end, done.summary.fuel_quantity.ceil());
+    assert_eq!(calendar.runs_out.len(), (done.summary.fuel_quantity.floor() as usize).min(120));
+    // The first unit ends in the first hour by which its heat has been given: counted anew from the hours.
+    let per_unit_kwh = done.summary.energy_bought_kwh / done.summary.fuel_quantity;
+    let mut sum_kwh = 0.0;
+    let first = done.hours.heater_w.iter().position(|w| {
+        sum_kwh += w / 1000.0 / propane.heater.efficiency;
+        sum_kwh >= per_unit_kwh
+    });
+    let hour = &climate.hours[done.hours.record[first.expect("a unit is used up")]];
+    let end = calendar.runs_out[0];
+    assert_eq!((end.month, end.day, end.hour), (hour.month, hour.day, hour.hour));
+    assert!(calendar.hardest_fortnight > done.summary.fuel_quantity * 14.0 / done.summary.season_hours as f64 * 24.0);
+    let electric = run(&study, &study.scenarios[0], &climate, RunOptions::default());
+    assert!(electric.fuel_calendar.is_none(), "nobody stores electricity");
+}
+
+/// A box of 4 × 3 m, 2 m high: 12 m² roof, 28 m² walls.
+fn boxed(lines: Vec<CostLine>) -> Scenario {
+    Scenario {
+        house: House {
+            shape: Shape::FlatBox,
+            length_m: 4.0,
+            width_m: 3.0,
+            eaves_height_m: 2.0,
+            ridge_height_m: 2.0,
+            ..House::default()
+        },
+        covering: Covering::default(),
+        costs: lines,
+        ..Scenario::default()
+    }
+}
+
+fn line(measure: Measure, price: f64, life_years: f64) -> CostLine {
+    CostLine { measure, price, life_years, ..CostLine::default() }
+}
+
+#[test]
+fn buying_costs_follow_the_drawing_and_the_table_compares_them() {
+    // By hand: 40 m² of film at 2.50 and one heater at 90: 190; a year of their lives 100/4 + 90/10 = 34.
+    let (mut study, climate) = opened();
+    let film = line(Measure::Covering, 2.5, 4.0);
+    let bare = boxed(vec![]);
+    let bought = boxed(vec![film, line(Measure::Heater, 90.0, 10.0), line(Measure::Tent, 5.0, 3.0)]);
+    study.scenarios = vec![bare, bought];
+    study.reference = 0;
+    let runs = runs(&study, &climate);
+    assert!((runs[1].buying.cost() - 190.0).abs() < 1e-9, "no tent is put up, so none is paid");
+    assert!((runs[1].buying.cost_per_year() - 34.0).abs() < 1e-9);
+    // Five winters: the film is bought twice, the heater once.
+    assert!((runs[1].buying.cost_over(5.0) - 290.0).abs() < 1e-9);
+    let table = Comparison::of(&study, bundled_catalogue(), &runs.iter().map(Some).collect::<Vec<_>>());
+    let row = |key: &str| -> &Row { table.rows.iter().find(|row| row.key == key).expect("a row") };
+    assert_eq!(row("buying").best_columns(), [0]);
+    assert_eq!(row("buying").difference(1, 0), Some((190.0, None)), "no share of nothing");
+    assert_eq!(row("payback").cells[1], Cell::Text("never".to_owned()), "the same house costs the same to run");
+    assert_eq!(row("net-saving").cells[1], Cell::Number(-290.0));
+    assert!(matches!(row("net-saving").cells[0], Cell::Empty(_)));
+    assert!(row("running").best_columns().is_empty(), "equal costs have no best");
+    assert!(table.rows.iter().all(|row| row.key != "house.length_m"), "equal inputs are left out");
+}
+
+#[test]
+fn the_table_names_each_input_that_differs() {
+    let (study, climate) = opened();
+    let runs = runs(&study, &climate);
+    let table = Comparison::of(&study, bundled_catalogue(), &runs.iter().map(Some).collect::<Vec<_>>());
+    for key in ["tent-sheets", "fuel-name", "heater.rated_w", "tent.length_m"] {
+        assert!(table.rows.iter().any(|row| row.key == key), "{key}");
+    }
+    let mut keys: Vec<_> = table.rows.iter().map(|row| row.key.clone()).collect();
+    keys.sort();
+    keys.dedup();
+    assert_eq!(keys.len(), table.rows.len(), "each row has a name of its own");
+    assert!(table.rows.iter().all(|row| row.cells.len() == study.scenarios.len() && !row.label.is_empty()));
+}
