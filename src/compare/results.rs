@@ -58,7 +58,7 @@ fn energy(runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
     vec![
         of("heat", "Heat delivered", Energy, Best::Lowest)
             .row(runs, |run| Cell::Number(run.summary.heat_delivered_kwh)),
-        of("fuel", "Fuel bought", Count, Best::None).row(runs, |run| fuel(run)),
+        of("fuel", "Fuel bought", Count, Best::None).row(runs, fuel),
         of("peak", "Largest hour", Power, Best::Lowest).row(runs, |run| Cell::Number(run.summary.peak_heater_w)),
         of("load", "Design load, 99.6 %", Power, Best::Lowest)
             .row(runs, |run| Cell::Number(run.summary.design_load_w_99_6)),

@@ -61,6 +61,7 @@ fn oil(btu_per_gal: f64) -> Catalogue {
         units: vec![FuelUnit { unit: "US gal".to_owned(), kwh_gross_per_unit }],
         net_per_gross: 1.0,
         co2_kg_per_kwh: None,
+        piped: false,
         source: String::new(),
     };
     Catalogue { fuels: vec![oil], ..Catalogue::default() }

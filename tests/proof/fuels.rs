@@ -130,6 +130,7 @@ fn fuel(key: &str, kwh_gross_per_unit: f64) -> Fuel {
         units: vec![FuelUnit { unit: "unit".to_owned(), kwh_gross_per_unit }],
         net_per_gross: 1.0,
         co2_kg_per_kwh: None,
+        piped: false,
         source: "the published comparison".to_owned(),
     }
 }

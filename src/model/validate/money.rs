@@ -12,7 +12,8 @@ use crate::model::study::Scenario;
 const ELECTRICITY: &str = "electricity";
 
 pub(super) fn prices(prices: &Prices, catalogue: &Catalogue, check: &mut Check) {
-    let check = check.within("prices");
+    let mut check = check.within("prices");
+    check.numbers(prices, Prices::NUMBERS);
     let mut electricity = check.within("electricity");
     electricity.numbers(&prices.electricity, ElectricityTariff::NUMBERS);
     for (index, band) in prices.electricity.bands.iter().enumerate() {

@@ -4,6 +4,7 @@ use super::check::Check;
 use super::kind::ProblemKind;
 use super::{heating, house, room, rows, tent};
 use crate::model::catalogue::{Catalogue, SheetKind};
+use crate::model::costs::CostLine;
 use crate::model::covering::{Drawn, NightCover};
 use crate::model::crop::Crop;
 use crate::model::study::Scenario;
@@ -27,6 +28,9 @@ pub(super) fn scenario(scenario: &Scenario, catalogue: &Catalogue, check: &mut C
     room::bench(scenario, &mut check.within("bench"));
     room::vessels(scenario, &mut check.within("water"));
     vents(&scenario.vents, &mut check.within("vents"));
+    for (index, line) in scenario.costs.iter().enumerate() {
+        check.within(&format!("costs[{index}]")).numbers(line, CostLine::NUMBERS);
+    }
 }
 
 /// The zone that is meant: without a tent the house stands for it.

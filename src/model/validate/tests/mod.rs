@@ -5,8 +5,8 @@ mod parts;
 use super::*;
 use crate::model::bundled_catalogue;
 use crate::model::{
-    BehindPartyWall, Drawn, Fuel, FuelPrice, FuelUnit, HeatTarget, PartCovering, PartException, Scenario, Shape, Sheet,
-    Tightness, WeatherChoice, Zone,
+    BehindPartyWall, CostLine, Drawn, Fuel, FuelPrice, FuelUnit, HeatTarget, PartCovering, PartException, Scenario,
+    Shape, Sheet, Tightness, WeatherChoice, Zone,
 };
 use crate::model::{Part, TentBase, TentOpening};
 use crate::units::UnitSystem;
@@ -185,8 +185,17 @@ fn prices_and_own_rows() {
         units: vec![FuelUnit { unit: "bale".to_owned(), kwh_gross_per_unit: 0.0 }],
         net_per_gross: 0.9,
         co2_kg_per_kwh: None,
+        piped: false,
         source: "weighed".to_owned(),
     };
     one(&found(|s| s.own.fuels.push(fuel.clone())), "own.fuels[0].units[0].kwh_gross_per_unit", &["0 kWh"]);
     one(&found(|s| s.own.fuels.push(Fuel { units: Vec::new(), ..fuel.clone() })), "own.fuels[0].units", &["add one"]);
+}
+
+#[test]
+fn a_purchase_that_lasts_no_time_is_refused() {
+    let line = |life_years| CostLine { life_years, ..CostLine::default() };
+    one(&found(|s| s.scenarios[0].costs.push(line(0.0))), "scenarios[0].costs[0].life_years", &["0.5"]);
+    assert!(found(|s| s.scenarios[0].costs.push(line(4.0))).is_empty());
+    one(&found(|s| s.prices.winters = 0), "prices.winters", &["1"]);
 }
