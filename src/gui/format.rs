@@ -122,6 +122,19 @@ pub fn hours(count: usize) -> String {
     format!("{} {}", number(count as f64, 0), if count == 1 { "hour" } else { "hours" })
 }
 
+/// Most characters of a scenario's name inside a sentence.
+const NAME_IN_SENTENCE: usize = 28;
+
+/// A scenario's name for use inside a sentence: a long one is cut, so that the figures behind it stay in sight.
+#[must_use]
+pub fn short_name(name: &str) -> String {
+    if name.chars().count() <= NAME_IN_SENTENCE {
+        return name.to_owned();
+    }
+    let kept: String = name.chars().take(NAME_IN_SENTENCE - 1).collect();
+    format!("{}…", kept.trim_end())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

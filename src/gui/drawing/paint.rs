@@ -282,7 +282,8 @@ impl Pen<'_> {
             }
         }
         if let Some(t) = hour.house_c {
-            let top = self.frame.at([section.width_m / 2.0, section.height_m]);
+            let middle_m = section.width_m / 2.0;
+            let top = self.frame.at([middle_m, section.roof_at(middle_m)]);
             if self.frame.origin.y - top.y < 44.0 {
                 return;
             }

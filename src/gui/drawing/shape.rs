@@ -306,6 +306,19 @@ fn along(a: Point, b: Point, share: f64) -> Point {
     [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share]
 }
 
+impl Section {
+    /// Height of the skin above this place of the floor, m.
+    #[must_use]
+    pub fn roof_at(&self, x_m: f64) -> f64 {
+        let heights = self.skin.windows(2).filter_map(|pair| {
+            let ([x0, y0], [x1, y1]) = (pair[0], pair[1]);
+            let within = (x0.min(x1)..=x0.max(x1)).contains(&x_m) && x0 != x1;
+            within.then(|| y0 + (y1 - y0) * (x_m - x0) / (x1 - x0))
+        });
+        heights.fold(0.0, f64::max)
+    }
+}
+
 /// Where the front of the skin stands at a height.
 fn edge_at(skin: &[Point], y: f64) -> Option<f64> {
     skin.windows(2).rev().find_map(|pair| {

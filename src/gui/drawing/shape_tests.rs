@@ -97,3 +97,9 @@ fn nonsense_can_still_be_drawn() {
     assert!(tent.min.iter().chain(&tent.max).all(|v| v.is_finite()));
     assert!(drawn.height_m > 0.0 && drawn.width_m > 0.0);
 }
+
+#[test]
+fn the_roof_of_a_lean_to_falls_from_the_wall() {
+    let lean_to = section(&house(Shape::LeanTo));
+    assert!((lean_to.roof_at(2.0) - 1.75).abs() < 1e-9, "{}", lean_to.roof_at(2.0));
+}

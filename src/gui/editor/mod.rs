@@ -5,6 +5,7 @@ mod crop;
 mod heater;
 mod house;
 mod layers;
+mod own;
 mod prices;
 mod section;
 mod site;
@@ -119,5 +120,9 @@ fn study_ui(ui: &mut Ui, state: &mut State) {
     section::section_ui(ui, "Season", &dates, false, false, false, |ui| site::season_ui(ui, state));
     let price = super::format::money(state.document.draft.study.prices.electricity.price_per_kwh, "");
     let price = format!("{}{price} per kWh", state.document.draft.study.prices.currency);
+    let own = &state.document.draft.study.own;
+    let count = own.sheets.len() + own.screens.len() + own.fuels.len();
+    let own = if count == 0 { "none".to_owned() } else { count.to_string() };
+    section::section_ui(ui, "Own materials", &own, false, false, false, |ui| own::own_ui(ui, state));
     section::section_ui(ui, "Prices", &price, false, false, false, |ui| prices::prices_ui(ui, state));
 }

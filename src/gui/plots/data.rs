@@ -9,6 +9,8 @@ use std::sync::Arc;
 
 /// Hours between the points of a running sum.
 const THIN_H: usize = 6;
+/// The same for the baseline, whose dashes need room between the points.
+const THIN_BASELINE_H: usize = 48;
 /// Watts in a kilowatt.
 const W_PER_KW: f64 = 1000.0;
 
@@ -61,10 +63,10 @@ impl Curves {
         let heat: Vec<f64> = h.heater_w.iter().zip(&h.standby_w).map(|(a, b)| (a + b) / W_PER_KW).collect();
         let baseline: Vec<f64> = h.baseline_w.iter().map(|w| w / W_PER_KW).collect();
         let mut curves = Self {
-            cost: running(&h.cost),
-            heat: running(&heat),
-            baseline_cost: running(&h.baseline_cost),
-            baseline_heat: running(&baseline),
+            cost: running(&h.cost, THIN_H),
+            heat: running(&heat, THIN_H),
+            baseline_cost: running(&h.baseline_cost, THIN_BASELINE_H),
+            baseline_heat: running(&baseline, THIN_BASELINE_H),
             ..Self::default()
         };
         let base_c = season.run.summary.baseline_setpoint_c;
@@ -96,14 +98,14 @@ fn value(column: &[f64], hour: usize) -> f64 {
     column.get(hour).copied().unwrap_or(0.0)
 }
 
-/// Running sum at every sixth hour, from zero at the start to the total at the end.
-fn running(column: &[f64]) -> Vec<PlotPoint> {
+/// Running sum every so many hours, from zero at the start to the total at the end.
+fn running(column: &[f64], every_h: usize) -> Vec<PlotPoint> {
     let mut sum = 0.0;
     let mut points = vec![PlotPoint::new(0.0, 0.0)];
     for (hour, value) in column.iter().enumerate() {
         sum += value;
         let end = hour + 1;
-        if end % THIN_H == 0 || end == column.len() {
+        if end % every_h == 0 || end == column.len() {
             points.push(PlotPoint::new(end as f64, sum));
         }
     }
@@ -136,7 +138,7 @@ mod tests {
 
     #[test]
     fn a_running_sum_ends_at_the_total() {
-        let points = running(&[1.0; 50]);
+        let points = running(&[1.0; 50], THIN_H);
         assert_eq!(points.first().map(|p| p.y), Some(0.0));
         assert_eq!(points.last().map(|p| (p.x, p.y)), Some((50.0, 50.0)));
         assert!(points.windows(2).all(|p| p[0].x < p[1].x));

@@ -23,7 +23,7 @@ pub fn coldest_ui(ui: &mut Ui, state: &mut State) {
         return;
     };
     let units = state.prefs.units;
-    let name = state.document.draft.scenario().map(|s| s.name.clone()).unwrap_or_default();
+    let name = state.document.draft.scenario().map(|s| format::short_name(&s.name)).unwrap_or_default();
     ui.add(egui::Label::new(finding(&name, &season, units)).truncate());
     let window = window(&season);
     let theme = egui::Theme::from_dark_mode(ui.visuals().dark_mode);

@@ -79,7 +79,7 @@ fn finding(state: &State) -> Option<String> {
     let draft = &state.document.draft;
     let (own, _) = state.chosen_season()?;
     let s = &own.run.summary;
-    let name = &draft.scenario()?.name;
+    let name = format::short_name(&draft.scenario()?.name);
     let mut text = match s.cost {
         Some(cost) => format!("{name} costs {}", format::money(cost, &draft.study.prices.currency)),
         None => format!("{name} takes {} kWh of heat", format::number(s.heat_delivered_kwh, 0)),
