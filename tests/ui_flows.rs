@@ -259,3 +259,38 @@ fn every_view_and_leaflet_can_be_shown_in_both_units() {
         settle(&mut h);
     }
 }
+
+#[test]
+fn a_sheet_of_ones_own_can_be_typed_and_chosen() {
+    let mut h = demo();
+    choose(&mut h, 0);
+    let with_film = cost(&h);
+    h.get_by_label("Section Own materials").click();
+    h.run_steps(20);
+    h.get_by_label("Add a sheet of your own").click();
+    settle(&mut h);
+    let own = |h: &Harness<'static, State>| h.state().document.draft.study.own.sheets[0].clone();
+    assert_eq!((own(&h).key.as_str(), own(&h).name.as_str()), ("own-sheet-1", "Own sheet"));
+    // Without an origin the study says so.
+    assert!(h.state().troubles.iter().any(|p| p.path == "own.sheets[0].source"));
+    let film_u = own(&h).u_as_skin_w_per_m2k;
+    enter(&mut h, "U as outer skin", "3.0");
+    assert!((own(&h).u_as_skin_w_per_m2k - 3.0).abs() < 1e-9 && film_u > 3.0);
+    h.state_mut().document.draft.study.own.sheets[0].source = "maker's data sheet".to_owned();
+    h.state_mut().document.draft.study.scenarios[0].covering.sheets = vec!["own-sheet-1".to_owned()];
+    choose(&mut h, 0);
+    assert!(cost(&h) < 0.8 * with_film, "half the loss through the skin: {} of {with_film}", cost(&h));
+    // A sheet in use stays.
+    let away = h.get_by_label("Take it away");
+    assert!(away.accesskit_node().is_disabled());
+}
+
+#[test]
+fn the_page_of_evidence_opens_from_help() {
+    let mut h = demo();
+    menu(&mut h, "Help", "How we know");
+    assert!(h.query_by_label_contains("figures from standards").is_some());
+    h.get_by_label("Close").click();
+    settle(&mut h);
+    assert!(h.query_by_label_contains("figures from standards").is_none());
+}

@@ -118,6 +118,7 @@ impl State {
             Command::ColdestView => self.view = View::Coldest,
             Command::About => self.leaflet = Some(Leaflet::About),
             Command::Cautions => self.leaflet = Some(Leaflet::Cautions),
+            Command::Evidence => self.leaflet = Some(Leaflet::Evidence),
             Command::Shortcuts => self.leaflet = Some(Leaflet::Shortcuts),
             _ => {}
         }

@@ -55,13 +55,15 @@ pub enum Command {
     About,
     /// Cautions.
     Cautions,
+    /// Figures from outside.
+    Evidence,
     /// List of shortcuts.
     Shortcuts,
 }
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 26] = [
+    pub const ALL: [Self; 27] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
@@ -87,6 +89,7 @@ impl Command {
         Self::ColdestView,
         Self::About,
         Self::Cautions,
+        Self::Evidence,
         Self::Shortcuts,
     ];
 
@@ -119,6 +122,7 @@ impl Command {
             Self::ColdestView => "Coldest nights",
             Self::About => "About Warmfold",
             Self::Cautions => "Cautions",
+            Self::Evidence => "How we know",
             Self::Shortcuts => "Keyboard",
         }
     }

@@ -1,6 +1,7 @@
 //! Dialogs for a decision, explanations, and the toast.
 
 use super::command::Command;
+use super::evidence;
 use super::filing::{Ask, Next};
 use super::marks::{self, Icon};
 use super::state::{Leaflet, State};
@@ -204,10 +205,11 @@ fn leaflet_ui(ctx: &Context, state: &mut State) {
     let Some(leaflet) = state.leaflet else { return };
     let mut close = false;
     let response = modal(ctx, Id::unique("leaflet")).show(ctx, |ui| {
-        ui.set_width(520.0);
+        ui.set_width(if leaflet == Leaflet::Evidence { 900.0 } else { 520.0 });
         match leaflet {
             Leaflet::About => about_ui(ui),
             Leaflet::Cautions => cautions_ui(ui),
+            Leaflet::Evidence => evidence::evidence_ui(ui),
             Leaflet::Shortcuts => shortcuts_ui(ui),
         }
         ui.add_space(12.0);

@@ -20,8 +20,22 @@ struct Figure {
     value: String,
     note: String,
     hover: String,
+    /// How sure the figure is, and why.
+    sureness: &'static str,
     warn: bool,
 }
+
+/// How sure money and fuel are. The spread of winters is that of degree-days in 86 seasons of one place (see the
+/// README's sources).
+const SURE_OF_SUMS: &str = "How sure: this is a typical year, not a forecast. Winters differ by about an eighth to a quarter \
+    in what they ask for, the more the lower the setpoint. Of the house, air leakage is the largest unknown: look at its \
+    tightness before trusting the sum. Differences between scenarios are surer than either sum.";
+/// How sure temperatures are.
+const SURE_OF_COLD: &str = "How sure: the air is taken as well mixed. Edges and corners can be 2 K colder, leaves under a clear \
+    sky too, and a colder night than this year's coldest will come. Leakage is the largest unknown.";
+/// How sure the heater's margin is.
+const SURE_OF_LOAD: &str = "How sure: the load rests on handbook values for sheets and air leakage, good to about a quarter for \
+    a small house. Wind through gaps is the largest unknown.";
 
 /// The row of figures.
 pub fn headline_ui(ui: &mut Ui, state: &State) {
@@ -57,7 +71,10 @@ pub fn headline_ui(ui: &mut Ui, state: &State) {
         let cell = Rect::from_min_size(pos2(x, rect.top()), vec2(width - 8.0, HEIGHT - 6.0));
         x += width;
         let size = if index == 0 { FIGURE } else { HEADING + 2.0 };
-        paint(ui, cell, figure, size, fade, &t).on_hover_text(&figure.hover);
+        paint(ui, cell, figure, size, fade, &t).on_hover_ui(|ui| {
+            ui.label(&figure.hover);
+            ui.label(egui::RichText::new(figure.sureness).small().color(t.soft));
+        });
     }
 }
 
@@ -113,6 +130,7 @@ fn cost(own: &Summary, other: Option<&Summary>, currency: &str) -> Figure {
             format::number(own.heat_delivered_kwh, 0),
             format::number(own.energy_bought_kwh, 0),
         ),
+        sureness: SURE_OF_SUMS,
         warn: own.cost.is_none(),
     }
 }
@@ -134,7 +152,7 @@ fn fuel(own: &Summary, other: Option<&Summary>) -> Figure {
     if own.fan_kwh > 0.5 {
         hover += &format!("\nFans {} kWh", format::number(own.fan_kwh, 0));
     }
-    Figure { caption: "Fuel", value: bought, note, hover, warn: false }
+    Figure { caption: "Fuel", value: bought, note, hover, sureness: SURE_OF_SUMS, warn: false }
 }
 
 fn lowest(own: &Summary, other: Option<&Summary>, units: UnitSystem) -> Figure {
@@ -153,6 +171,7 @@ fn lowest(own: &Summary, other: Option<&Summary>, units: UnitSystem) -> Figure {
         value: format::temperature(own.crop_zone_min_c, units),
         note: when,
         hover,
+        sureness: SURE_OF_COLD,
         warn: own.hours_below_crop_limit > 0,
     }
 }
@@ -175,6 +194,7 @@ fn short(own: &Summary, other: Option<&Summary>) -> Figure {
             format::number(own.hours_below_setpoint as f64, 0),
             format::number(own.degree_hours_below_setpoint_kh, 0),
         ),
+        sureness: SURE_OF_COLD,
         warn: hours > 0,
     }
 }
@@ -193,6 +213,7 @@ fn margin(own: &Summary, units: UnitSystem) -> Figure {
             format::temperature(own.design_outdoor_c_99_6, units),
             format::power(own.peak_heater_w),
         ),
+        sureness: SURE_OF_LOAD,
         warn: sensible && ratio < 1.0,
     }
 }

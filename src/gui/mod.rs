@@ -10,6 +10,7 @@ pub mod document;
 mod drawing;
 mod editor;
 mod engine;
+mod evidence;
 mod fields;
 mod filing;
 pub mod format;
@@ -17,6 +18,7 @@ mod headline;
 pub mod history;
 mod marks;
 mod menu;
+mod meter;
 mod palette;
 mod plots;
 pub mod prefs;
@@ -31,6 +33,7 @@ pub use filing::{Ask, Next};
 pub use state::State;
 pub use window::window_ui;
 
+use meter::Meter;
 use prefs::Prefs;
 use std::path::PathBuf;
 
@@ -53,13 +56,25 @@ pub enum GuiError {
 /// # Errors
 /// When there is no display, no OpenGL, or a system library is missing.
 pub fn run(path: Option<PathBuf>) -> Result<(), GuiError> {
+    open(path, None)
+}
+
+/// Opens the window on the demo, drags setpoints for some hundred frames, prints what they cost, and closes.
+///
+/// # Errors
+/// As [`run`].
+pub fn measure() -> Result<(), GuiError> {
+    open(None, Some(Meter::new()))
+}
+
+fn open(path: Option<PathBuf>, meter: Option<Meter>) -> Result<(), GuiError> {
     let viewport = egui::ViewportBuilder::default()
         .with_title("Warmfold")
         .with_app_id("warmfold")
         .with_inner_size([1280.0, 800.0])
         .with_min_inner_size([1100.0, 720.0]);
     let options = eframe::NativeOptions { renderer: eframe::Renderer::Glow, viewport, ..Default::default() };
-    eframe::run_native("warmfold", options, Box::new(|cc| Ok(Box::new(App::new(cc, path)))))
+    eframe::run_native("warmfold", options, Box::new(|cc| Ok(Box::new(App::new(cc, path, meter)))))
         .map_err(|error| GuiError::NoWindow(last_clause(&error.to_string())))
 }
 
@@ -75,10 +90,11 @@ pub fn dress(ctx: &egui::Context) {
 
 struct App {
     state: State,
+    meter: Option<Meter>,
 }
 
 impl App {
-    fn new(cc: &eframe::CreationContext<'_>, path: Option<PathBuf>) -> Self {
+    fn new(cc: &eframe::CreationContext<'_>, path: Option<PathBuf>, meter: Option<Meter>) -> Self {
         dress(&cc.egui_ctx);
         let prefs: Prefs = cc.storage.and_then(|s| eframe::get_value(s, PREFS)).unwrap_or_default();
         cc.egui_ctx.set_theme(prefs.theme.preference());
@@ -86,13 +102,23 @@ impl App {
         if let Some(path) = path {
             state.open_file(&path, &cc.egui_ctx);
         }
-        Self { state }
+        Self { state, meter }
     }
 }
 
 impl eframe::App for App {
-    fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+    fn ui(&mut self, ui: &mut egui::Ui, frame: &mut eframe::Frame) {
+        let begun = std::time::Instant::now();
         window_ui(ui, &mut self.state);
+        if let Some(meter) = &mut self.meter {
+            ui.ctx().request_repaint();
+            if meter.note(begun.elapsed(), frame.info().cpu_usage, &mut self.state) {
+                print!("{}", meter.report());
+                self.meter = None;
+                self.state.may_close = true;
+                ui.ctx().send_viewport_cmd(egui::ViewportCommand::Close);
+            }
+        }
     }
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {

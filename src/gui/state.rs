@@ -31,6 +31,8 @@ pub enum Leaflet {
     About,
     /// Cautions.
     Cautions,
+    /// Figures from outside.
+    Evidence,
     /// Shortcuts.
     Shortcuts,
 }

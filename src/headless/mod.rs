@@ -47,6 +47,9 @@ enum Command {
         #[arg(long)]
         out: PathBuf,
     },
+    /// Open the window, drag setpoints, and print what the frames cost
+    #[cfg(feature = "gui")]
+    Frames,
     /// Check study files without running them
     Check {
         /// Study files
@@ -63,6 +66,8 @@ pub fn main() -> ExitCode {
         None => window::open(arguments.file),
         Some(Command::Run { files, json }) => run(&files, json),
         Some(Command::Hours { file, scenario, out }) => hours_csv::write(&file, &scenario, &out),
+        #[cfg(feature = "gui")]
+        Some(Command::Frames) => window::measure(),
         Some(Command::Check { files }) => check(&files),
     }
 }

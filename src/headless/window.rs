@@ -17,6 +17,15 @@ pub(super) fn open(file: Option<PathBuf>) -> ExitCode {
     }
 }
 
+/// Measures the window at work.
+#[cfg(feature = "gui")]
+pub(super) fn measure() -> ExitCode {
+    match crate::gui::measure() {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => refuse(&error.to_string()),
+    }
+}
+
 #[cfg(feature = "gui")]
 fn try_window(file: Option<PathBuf>) -> Result<(), String> {
     crate::gui::run(file).map_err(|error| error.to_string())
