@@ -3,11 +3,11 @@
 use super::board::Standing;
 use super::command::Command;
 use super::document::ScenarioId;
-use super::format;
 use super::marks::{self, Icon};
 use super::palette;
 use super::state::State;
 use super::theme::{BODY, HEADING, SMALL, Tokens, regular, semibold, tokens};
+use crate::format;
 use egui::{Align2, Button, FontId, Id, Popup, Rect, Sense, Stroke, Ui, UiBuilder, pos2, vec2};
 
 /// Height of a card.

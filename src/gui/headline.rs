@@ -1,9 +1,9 @@
 //! The figures that decide, for the chosen scenario, each with its difference from the reference.
 
 use super::board::Standing;
-use super::format;
 use super::state::State;
 use super::theme::{FIGURE, HEADING, SMALL, Tokens, regular, semibold, tokens};
+use crate::format;
 use crate::season::Summary;
 use crate::units::{Quantity, UnitSystem};
 use egui::{Align2, Color32, Rect, Response, Sense, Stroke, Ui, pos2, vec2};

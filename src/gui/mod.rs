@@ -13,7 +13,6 @@ mod engine;
 mod evidence;
 mod fields;
 mod filing;
-pub mod format;
 mod headline;
 pub mod history;
 mod marks;

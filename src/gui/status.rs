@@ -1,9 +1,9 @@
 //! The line at the bottom: weather, season, what is wrong, what is being worked out.
 
-use super::format;
 use super::marks;
 use super::state::State;
 use super::theme::{SMALL, tokens};
+use crate::format;
 use egui::{Align, Layout, RichText, Sense, Ui, vec2};
 
 /// The line.

@@ -2,13 +2,13 @@
 
 mod paint;
 mod readings;
-mod shape;
 
 use super::board::{Season, Standing};
-use super::format;
 use super::marks::{self, Icon};
 use super::state::State;
 use super::theme::tokens;
+use crate::format;
+use crate::geometry::section;
 use crate::units::Quantity;
 use egui::{Rect, Sense, Ui, pos2, vec2};
 use paint::{Frame, Hour, Pen};
@@ -21,7 +21,7 @@ pub fn drawing_ui(ui: &mut Ui, state: &mut State) {
     let height = (ui.available_height() * 0.36).clamp(176.0, 460.0);
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), height), Sense::hover());
     let Some(scenario) = state.document.draft.scenario() else { return };
-    let section = shape::section(scenario);
+    let section = section::section(scenario);
     let rated = [scenario.heater.rated_w, scenario.standby.rated_w];
     let len = state.chosen_season().map_or(0, |(season, _)| season.len());
     let hour = state.hour_within(len);

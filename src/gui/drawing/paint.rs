@@ -1,7 +1,7 @@
 //! Paints the cross-section: paper, hairlines, zones in the colour of their temperature.
 
-use super::shape::{Block, Point, Section};
-use crate::gui::format;
+use crate::format;
+use crate::geometry::section::{Block, Point, Section};
 use crate::gui::palette::{ink_on, temperature};
 use crate::gui::theme::{SMALL, Tokens, regular, semibold};
 use crate::model::Zone;

@@ -1,7 +1,7 @@
 //! The readings of the hour beside the drawing, and the scale of the colours.
 
+use crate::format;
 use crate::gui::board::{Season, Standing};
-use crate::gui::format;
 use crate::gui::palette;
 use crate::gui::theme::{BODY, HEADING, SMALL, regular, semibold, tokens};
 use crate::units::{Quantity, UnitSystem};

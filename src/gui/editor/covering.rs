@@ -2,8 +2,8 @@
 
 use super::Figures;
 use super::layers::layers_ui;
+use crate::format;
 use crate::gui::fields::{Form, Spec, row};
-use crate::gui::format;
 use crate::gui::marks::{Icon, icon_button};
 use crate::gui::theme::{SMALL, tokens};
 use crate::model::{Catalogue, Covering, Drawn, NightCover, Part, PartCovering, PartException, Scenario};

@@ -2,8 +2,8 @@
 
 use super::Figures;
 use super::water::zones;
+use crate::format;
 use crate::gui::fields::{CHOICE_LABEL, Form, Spec, combo, label_cell, row};
-use crate::gui::format;
 use crate::gui::theme::{BODY, SMALL, semibold, tokens};
 use crate::model::heater::SETPOINT_RANGE_C;
 use crate::model::{Catalogue, HeatTarget, Heater, Scenario};

@@ -113,12 +113,12 @@ fn study_ui(ui: &mut Ui, state: &mut State) {
     let dates = format!(
         "{} {} to {} {}",
         season.from_day,
-        super::format::month(season.from_month),
+        crate::format::month(season.from_month),
         season.to_day,
-        super::format::month(season.to_month)
+        crate::format::month(season.to_month)
     );
     section::section_ui(ui, "Season", &dates, false, false, false, |ui| site::season_ui(ui, state));
-    let price = super::format::money(state.document.draft.study.prices.electricity.price_per_kwh, "");
+    let price = crate::format::money(state.document.draft.study.prices.electricity.price_per_kwh, "");
     let price = format!("{}{price} per kWh", state.document.draft.study.prices.currency);
     let own = &state.document.draft.study.own;
     let count = own.sheets.len() + own.screens.len() + own.fuels.len();

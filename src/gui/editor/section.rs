@@ -1,8 +1,8 @@
 //! A section that folds: its title, its own small result, and whether it differs from the reference.
 
 use super::Figures;
+use crate::format;
 use crate::gui::fields::Form;
-use crate::gui::format;
 use crate::gui::marks;
 use crate::gui::theme::{BODY, SMALL, regular, semibold, tokens};
 use crate::model::Scenario;

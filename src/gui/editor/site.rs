@@ -1,8 +1,8 @@
 //! Site, weather and season: they belong to the study and reach all scenarios.
 
+use crate::format;
 use crate::gui::fields::{Form, Spec, row, warning};
 use crate::gui::filing::Ask;
-use crate::gui::format;
 use crate::gui::state::State;
 use crate::gui::theme::{SMALL, tokens};
 use crate::model::{Season, Site, WeatherChoice};

@@ -3,8 +3,8 @@
 use super::Figures;
 use super::covering::night_cover_ui;
 use super::layers::layers_ui;
+use crate::format;
 use crate::gui::fields::{Form, Spec, row};
-use crate::gui::format;
 use crate::gui::theme::{SMALL, tokens};
 use crate::model::{Scenario, Tent, TentBase, TentOpening};
 use crate::units::Quantity;

@@ -1,8 +1,8 @@
 //! Water store.
 
 use super::Figures;
+use crate::format;
 use crate::gui::fields::{Form, row};
-use crate::gui::format;
 use crate::gui::marks::{Icon, icon_button};
 use crate::gui::theme::{SMALL, tokens};
 use crate::model::{Scenario, Vessels, WaterStore, Zone};

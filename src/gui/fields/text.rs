@@ -1,7 +1,7 @@
 //! Texts of a form: what a number looks like, how it is typed, how a step is named.
 
 use super::Spec;
-use crate::gui::format;
+use crate::format;
 use crate::units::{Quantity, UnitSystem};
 
 /// Whether two values are the same for a person.

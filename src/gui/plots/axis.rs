@@ -1,7 +1,7 @@
 //! The time axis that all plots share: hours of the season, shown as dates.
 
+use crate::format;
 use crate::gui::board::Season;
-use crate::gui::format;
 use crate::gui::theme::{SMALL, Tokens, regular};
 use crate::season::HourStamp;
 use crate::units::UnitSystem;

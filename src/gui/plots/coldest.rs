@@ -1,8 +1,8 @@
 //! The coldest spell hour by hour: temperatures above, heater output below, on one time axis.
 
 use super::axis::{self, Look};
+use crate::format;
 use crate::gui::board::Season;
-use crate::gui::format;
 use crate::gui::theme::Tokens;
 use crate::units::{Quantity, UnitSystem};
 use egui::{Color32, Id, Theme, Ui};

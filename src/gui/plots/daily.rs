@@ -2,7 +2,7 @@
 
 use super::axis::{self, Look};
 use super::running::Shown;
-use crate::gui::format;
+use crate::format;
 use crate::gui::marks;
 use crate::gui::theme::{SMALL, regular};
 use crate::units::Quantity;

@@ -1,6 +1,6 @@
 //! Design load and power cut in figures.
 
-use crate::gui::format;
+use crate::format;
 use crate::gui::theme::{BODY, SMALL, regular, semibold, tokens};
 use crate::season::{Hold, Summary};
 use crate::units::UnitSystem;

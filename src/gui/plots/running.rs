@@ -2,8 +2,8 @@
 
 use super::axis::{self, Look};
 use super::data::Curves;
+use crate::format;
 use crate::gui::board::{Season, Standing};
-use crate::gui::format;
 use crate::gui::marks;
 use egui::{Color32, Ui};
 use egui_plot::{HoverPosition, LineStyle, PlotPoint, Points};

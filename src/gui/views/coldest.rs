@@ -1,7 +1,7 @@
 //! Coldest nights: the coldest spell, the design load, the power cut.
 
+use crate::format;
 use crate::gui::board::{Season, Standing};
-use crate::gui::format;
 use crate::gui::plots::axis::Look;
 use crate::gui::plots::coldest::{Trace, coldest_ui as plots_ui, traces, window};
 use crate::gui::plots::legend::{Sample, entry};

@@ -1,7 +1,7 @@
 //! Winter: running cost and heat, months, and daily heat against degree-hours.
 
 use super::shown;
-use crate::gui::format;
+use crate::format;
 use crate::gui::plots::axis::Look;
 use crate::gui::plots::running::{Shown, Sum, running_ui};
 use crate::gui::plots::{daily, months};

@@ -329,5 +329,5 @@ fn edge_at(skin: &[Point], y: f64) -> Option<f64> {
 }
 
 #[cfg(test)]
-#[path = "shape_tests.rs"]
+#[path = "section_tests.rs"]
 mod tests;
