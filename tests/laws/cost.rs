@@ -36,7 +36,7 @@ proptest! {
         prop_assert!(drawn <= open, "{open} {drawn}");
     }
 
-    /// With the heater in the tent; by its own light a larger tent keeps no more than its share of the floor.
+    /// With the heater in the tent.
     #[test]
     fn a_smaller_tent(before in house(), share in 0.7..1.0, station in 0usize..3) {
         let mut large = before;

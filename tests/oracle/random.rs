@@ -1,7 +1,7 @@
 //! The two solvers on random houses, for a fortnight each.
 //!
 //! In short steps only, which shows whether both hold the same physics. Steps as shown pass their bar in 97 of 100 of
-//! these fortnights and miss an hourly mean by up to 0.14 K, or the heat by 0.8 %, in the others: a thermostat that begins
+//! these fortnights and miss an hourly mean by up to 0.13 K, or the heat by 0.8 %, in the others: a thermostat that begins
 //! and ceases to heat within one step, or two that do so in two zones.
 
 #[path = "../common/random_houses.rs"]
