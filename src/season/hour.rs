@@ -38,7 +38,7 @@ pub struct HourMeans {
 
 /// Longest step in which vents, fan or tent begin or cease to open, s. A step takes their flow at its mean temperature,
 /// which a flow that begins within the step is far from: steps of 40 minutes miss hourly means by 0.15 K.
-const OPENING_STEP_S: f64 = 600.0;
+const OPENING_STEP_S: f64 = 900.0;
 
 /// Runs one hour. Each of its steps is cut into `refine` equal parts (1 as a rule), and into short ones where vents, fan
 /// or tent begin or cease to open.
