@@ -187,3 +187,27 @@ fn the_table_names_each_input_that_differs() {
     assert_eq!(keys.len(), table.rows.len(), "each row has a name of its own");
     assert!(table.rows.iter().all(|row| row.cells.len() == study.scenarios.len() && !row.label.is_empty()));
 }
+
+#[test]
+fn the_table_as_csv_has_plain_numbers_in_the_units_asked_for() {
+    use warmfold::units::UnitSystem;
+    let (study, climate) = opened();
+    let runs = runs(&study, &climate);
+    let table = Comparison::of(&study, bundled_catalogue(), &runs.iter().map(Some).collect::<Vec<_>>());
+    let read = |units| -> Vec<Vec<String>> {
+        let text = table.csv(units, "$").expect("written");
+        let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(text.as_bytes());
+        reader.records().map(|r| r.expect("a record").iter().map(str::to_owned).collect()).collect()
+    };
+    let (metric, imperial) = (read(UnitSystem::Metric), read(UnitSystem::Imperial));
+    assert_eq!(metric.len(), table.rows.len() + 1);
+    let find =
+        |table: &[Vec<String>]| table.iter().find(|line| line[1] == "Lowest at the crop").expect("a row").clone();
+    let number = |text: &str| text.parse::<f64>().expect("a plain number");
+    let (c, f) = (find(&metric), find(&imperial));
+    assert!((number(&f[3]) - (number(&c[3]) * 1.8 + 32.0)).abs() < 0.15, "{c:?} {f:?}");
+    // The differences follow the values; a difference of temperatures is not shifted by 32.
+    let width = study.scenarios.len();
+    assert!((number(&c[3 + width]) - (number(&c[4]) - number(&c[3]))).abs() < 0.11);
+    assert!((number(&f[3 + width]) - 1.8 * number(&c[3 + width])).abs() < 0.2);
+}

@@ -2,6 +2,7 @@
 //!
 //! The table is plain data: the view, the report, the CSV file and the clipboard all write it out.
 
+mod csv;
 mod inputs;
 mod results;
 
