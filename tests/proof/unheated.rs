@@ -66,6 +66,11 @@ enum Statistic {
 }
 
 impl Statistic {
+    /// Decimals that are worth showing.
+    fn decimals(self) -> usize {
+        if matches!(self, Self::ShareColder) { 0 } else { 2 }
+    }
+
     fn of(self, gains_k: &[f64]) -> f64 {
         let centre = mean(gains_k.iter().copied());
         match self {
@@ -116,7 +121,7 @@ pub fn figures() -> Vec<Figure> {
             what: case.what.clone(),
             source: case.source.clone(),
             unit: case.unit.clone(),
-            decimals: if matches!(case.statistic, Statistic::ShareColder) { 0 } else { 1 },
+            decimals: case.statistic.decimals(),
             expected: case.expected,
             tolerance_because: case.because.clone(),
             got: case.statistic.of(&gains_k),
