@@ -7,7 +7,6 @@ use warmfold::model::{Scenario, Season, Study};
 use warmfold::physics::solar::DAY_THRESHOLD_W_PER_M2;
 use warmfold::season::{RunOptions, ScenarioRun};
 use warmfold::weather::Climate;
-use warmfold::weather::stats::highest;
 
 use super::figure::{Expected, Figure, hold, published};
 use crate::seasons::{climate, run};
@@ -36,19 +35,14 @@ enum Quantity {
     NightShare(String),
     /// Heat that the first house needs less than the second, %.
     Saved(String, String),
-    /// The same of the largest hourly mean at night, W per m² of floor.
-    PeakTakenOff(String, String),
     /// Heat from one day to another, kWh per m² of floor.
     PerFloor(String, (u32, u32), (u32, u32)),
-    /// Fuel of a year at this efficiency, kWh per m² of floor.
-    BurntPerFloor(String, f64),
     /// Heat at the first setpoint, % of that at the second, °C.
     SetpointShare(String, f64, f64),
 }
 
 /// First and last day of the heating season.
 const HEATING_SEASON: [(u32, u32); 2] = [(10, 1), (4, 30)];
-const YEAR: [(u32, u32); 2] = [(1, 1), (12, 31)];
 
 struct Winter<'a> {
     houses: &'a BTreeMap<String, Scenario>,
@@ -91,20 +85,9 @@ impl Winter<'_> {
                 let heat = |house: &str| self.heating_season(house).summary.heat_delivered_kwh;
                 100.0 * (1.0 - heat(better) / heat(plain))
             }
-            Quantity::PeakTakenOff(better, plain) => {
-                let peak = |house: &str| {
-                    let run = self.heating_season(house);
-                    highest(&self.nights_w(&run)) / run.shell.floor_m2
-                };
-                peak(plain) - peak(better)
-            }
             Quantity::PerFloor(house, from, to) => {
                 let run = self.of(&self.houses[house], [*from, *to]);
                 run.summary.heat_delivered_kwh / run.shell.floor_m2
-            }
-            Quantity::BurntPerFloor(house, efficiency) => {
-                let run = self.of(&self.houses[house], YEAR);
-                run.summary.heat_delivered_kwh / run.shell.floor_m2 / efficiency
             }
             Quantity::SetpointShare(house, low_c, high_c) => {
                 100.0 * self.heat_kwh_at(house, *low_c) / self.heat_kwh_at(house, *high_c)
