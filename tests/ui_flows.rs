@@ -294,3 +294,42 @@ fn the_page_of_evidence_opens_from_help() {
     settle(&mut h);
     assert!(h.query_by_label_contains("figures from standards").is_none());
 }
+
+#[test]
+fn scenarios_stand_side_by_side_with_a_price_and_its_payback() {
+    let mut h = demo();
+    h.get_by_role_and_label(Role::Tab, "Side by side").click();
+    settle(&mut h);
+    assert!(h.query_by_label_contains("Running cost of a winter:").is_some());
+    assert!(h.query_by_label_contains("Simple payback:").is_some());
+    // The tent costs something: the table puts its payback into words.
+    let tent = h.state().document.draft.study.scenarios.iter().position(|s| s.tent.present).unwrap();
+    choose(&mut h, tent);
+    h.get_by_label("Section Buying costs").click();
+    h.run_steps(20);
+    h.get_by_label("Add something to buy").click();
+    settle(&mut h);
+    h.state_mut().document.draft.study.scenarios[tent].costs[0].measure = warmfold::model::Measure::Tent;
+    choose(&mut h, tent);
+    enter(&mut h, "Price", "12");
+    let line = h.state().document.draft.study.scenarios[tent].costs[0].clone();
+    assert!((line.price - 12.0).abs() < 1e-9);
+    assert!(h.query_by_label_contains("in the first winter").is_some());
+    // Where the saving comes from: the last line is the scenario's own heat.
+    for _ in 0..400 {
+        if h.query_by_label_contains("The scenario ").is_some() {
+            break;
+        }
+        std::thread::sleep(Duration::from_millis(10));
+        h.step();
+    }
+    assert!(h.query_by_label_contains("The scenario ").is_some(), "the steps did not come");
+    assert!(h.query_by_label_contains("Inner tent −").is_some(), "the tent's bar is a saving");
+    // A hidden row goes and comes back.
+    h.state_mut().prefs.table.hidden.push("heat".to_owned());
+    settle(&mut h);
+    assert!(h.query_by_label_contains("Heat delivered:").is_none());
+    h.get_by_label("Show 1 hidden").click();
+    settle(&mut h);
+    assert!(h.query_by_label_contains("Heat delivered:").is_some());
+}

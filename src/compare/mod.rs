@@ -25,14 +25,14 @@ pub struct Comparison {
 /// Which part of the table a row belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Group {
-    /// What was put in.
-    Inputs,
-    /// Heat and fuel.
-    Energy,
     /// Money.
     Money,
     /// Whether it holds.
     Safety,
+    /// Heat and fuel.
+    Energy,
+    /// What was put in.
+    Inputs,
 }
 
 impl Group {
@@ -143,8 +143,8 @@ impl Comparison {
     /// The table of a study. `runs` has one entry per scenario; none where it could not be run.
     #[must_use]
     pub fn of(study: &Study, catalogue: &Catalogue, runs: &[Option<&ScenarioRun>]) -> Self {
-        let mut rows = inputs::differing(study, catalogue);
-        rows.extend(results::rows(study, runs));
+        let mut rows = results::rows(study, runs);
+        rows.extend(inputs::differing(study, catalogue));
         Self { columns: study.scenarios.iter().map(|s| s.name.clone()).collect(), reference: study.reference, rows }
     }
 }

@@ -46,9 +46,9 @@ const fn of(
 
 /// All rows of results.
 pub(super) fn rows(study: &Study, runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
-    let mut rows = energy(runs);
-    rows.extend(money(study, runs));
+    let mut rows = money(study, runs);
     rows.extend(safety(runs));
+    rows.extend(energy(runs));
     rows
 }
 

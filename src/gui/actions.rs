@@ -116,6 +116,7 @@ impl State {
             Command::SystemTheme => self.choose_theme(ThemeChoice::System, ctx),
             Command::WinterView => self.view = View::Winter,
             Command::ColdestView => self.view = View::Coldest,
+            Command::SideView => self.view = View::Side,
             Command::About => self.leaflet = Some(Leaflet::About),
             Command::Cautions => self.leaflet = Some(Leaflet::Cautions),
             Command::Evidence => self.leaflet = Some(Leaflet::Evidence),

@@ -51,6 +51,8 @@ pub enum Command {
     WinterView,
     /// The view of the coldest nights.
     ColdestView,
+    /// The view of the scenarios side by side.
+    SideView,
     /// About this program.
     About,
     /// Cautions.
@@ -63,7 +65,7 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 27] = [
+    pub const ALL: [Self; 28] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
@@ -87,6 +89,7 @@ impl Command {
         Self::SystemTheme,
         Self::WinterView,
         Self::ColdestView,
+        Self::SideView,
         Self::About,
         Self::Cautions,
         Self::Evidence,
@@ -120,6 +123,7 @@ impl Command {
             Self::SystemTheme => "Light or dark as the system",
             Self::WinterView => "Winter",
             Self::ColdestView => "Coldest nights",
+            Self::SideView => "Side by side",
             Self::About => "About Warmfold",
             Self::Cautions => "Cautions",
             Self::Evidence => "How we know",
@@ -150,6 +154,7 @@ impl Command {
             Self::NextScenario => (alt, Key::ArrowDown),
             Self::WinterView => (ctrl, Key::Num1),
             Self::ColdestView => (ctrl, Key::Num2),
+            Self::SideView => (ctrl, Key::Num3),
             Self::Shortcuts => (Modifiers::NONE, Key::F1),
             _ => return None,
         };

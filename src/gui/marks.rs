@@ -172,6 +172,16 @@ pub fn paint_warning(painter: &Painter, c: Pos2, colour: Color32) {
     painter.circle_filled(c + vec2(0.0, 3.0), 0.8, colour);
 }
 
+/// Paints the mark of the best value in a row: a small solid star of four points.
+pub fn paint_best(painter: &Painter, c: Pos2, colour: Color32) {
+    for turn in [0.0_f32, std::f32::consts::FRAC_PI_2] {
+        let along = vec2(turn.cos(), turn.sin());
+        let across = vec2(-turn.sin(), turn.cos());
+        let points = vec![c + along * 5.0, c + across * 1.6, c - along * 5.0, c - across * 1.6];
+        painter.add(Shape::convex_polygon(points, colour, Stroke::NONE));
+    }
+}
+
 /// Paints the small disclosure triangle of a section.
 pub fn paint_disclosure(painter: &Painter, c: Pos2, open: f32, colour: Color32) {
     let angle = open * std::f32::consts::FRAC_PI_2;

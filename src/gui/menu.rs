@@ -72,6 +72,7 @@ fn edit_ui(ui: &mut Ui, state: &mut State) {
 fn view_ui(ui: &mut Ui, state: &mut State) {
     entry(ui, state, Command::WinterView, state.view == View::Winter);
     entry(ui, state, Command::ColdestView, state.view == View::Coldest);
+    entry(ui, state, Command::SideView, state.view == View::Side);
     ui.separator();
     entry(ui, state, Command::Metric, state.prefs.units == UnitSystem::Metric);
     entry(ui, state, Command::Imperial, state.prefs.units == UnitSystem::Imperial);

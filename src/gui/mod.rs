@@ -21,6 +21,7 @@ mod meter;
 mod palette;
 mod plots;
 pub mod prefs;
+mod savings;
 pub mod state;
 mod status;
 mod theme;

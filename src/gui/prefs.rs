@@ -30,6 +30,16 @@ impl ThemeChoice {
     }
 }
 
+/// How the table side by side is arranged.
+#[derive(Debug, Clone, PartialEq, Eq, Default, serde::Serialize, serde::Deserialize)]
+#[serde(default)]
+pub struct TablePrefs {
+    /// Keys of the rows that are hidden.
+    pub hidden: Vec<String>,
+    /// Keys in the order that was asked for; other rows follow in their own.
+    pub order: Vec<String>,
+}
+
 /// Preferences.
 #[derive(Debug, Clone, PartialEq, Eq, Default, serde::Serialize, serde::Deserialize)]
 #[serde(default)]
@@ -40,6 +50,8 @@ pub struct Prefs {
     pub theme: ThemeChoice,
     /// Files opened or saved last, newest first.
     pub recent: Vec<PathBuf>,
+    /// The table side by side.
+    pub table: TablePrefs,
 }
 
 impl Prefs {

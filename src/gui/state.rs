@@ -7,7 +7,8 @@ use super::filing::Filing;
 use super::history::Edits;
 use super::plots::PlotShelf;
 use super::prefs::Prefs;
-use super::views::WinterView;
+use super::savings::Savings;
+use super::views::{SideView, WinterView};
 use super::worker::Worker;
 use crate::model::validate::{Problem, Severity, problems};
 use crate::model::{Catalogue, Study};
@@ -22,6 +23,8 @@ pub enum View {
     Winter,
     /// The coldest nights.
     Coldest,
+    /// Scenarios side by side.
+    Side,
 }
 
 /// A window that explains something.
@@ -82,6 +85,10 @@ pub struct State {
     pub plots: PlotShelf,
     /// What the winter view shows.
     pub winter: WinterView,
+    /// What the view side by side shows.
+    pub side: SideView,
+    /// Steps from the baseline to a scenario.
+    pub savings: Savings,
     /// Text typed in the search for stations.
     pub station_search: String,
     /// Whether the window may close without a question.
@@ -113,6 +120,8 @@ impl State {
             edits: Edits::default(),
             plots: PlotShelf::default(),
             winter: WinterView::default(),
+            side: SideView::default(),
+            savings: Savings::default(),
             station_search: String::new(),
             may_close: false,
             title: String::new(),

@@ -2,7 +2,7 @@
 
 use super::command::Command;
 use super::filing::Next;
-use super::state::State;
+use super::state::{State, View};
 use super::theme::tokens;
 use super::{cards, dialogs, drawing, editor, headline, menu, status, views};
 use egui::{Frame, Margin, Panel, Ui};
@@ -62,7 +62,12 @@ fn panels_ui(ui: &mut Ui, state: &mut State) {
     Panel::left("editor").exact_size(EDITOR).resizable(false).frame(bare).show(ui, |ui| editor::editor_ui(ui, state));
     egui::CentralPanel::default().frame(bare.inner_margin(Margin::symmetric(16, 8))).show(ui, |ui| {
         headline::headline_ui(ui, state);
-        drawing::drawing_ui(ui, state);
+        views::tabs_ui(ui, state);
+        ui.add_space(6.0);
+        // The table needs the room and has no hour.
+        if state.view != View::Side {
+            drawing::drawing_ui(ui, state);
+        }
         views::views_ui(ui, state);
     });
 }

@@ -150,6 +150,7 @@ impl Payback {
         let winters = |n: f64| if n < 10.0 { format!("{n:.1} winters") } else { format!("{n:.0} winters") };
         match self {
             Self::Winters(n) if n > LONGEST_WINTERS => "more than 100 winters".to_owned(),
+            Self::Winters(n) if n < 1.0 => "in the first winter".to_owned(),
             Self::Winters(n) => winters(n),
             Self::AtOnce => "at once".to_owned(),
             Self::Never => "never".to_owned(),
@@ -181,6 +182,8 @@ mod tests {
         for payback in [Payback::of(1e9, 0.01), Payback::of(-1e9, -0.01)] {
             assert!(payback.words().contains("more than 100"), "{payback:?}");
         }
+        assert_eq!(Payback::of(10.0, 80.0).words(), "in the first winter");
+        assert_eq!(Payback::of(200.0, 80.0).words(), "2.5 winters");
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! The editor of the chosen scenario, in sections that fold.
 
+mod costs;
 mod covering;
 mod crop;
 mod heater;
@@ -82,6 +83,7 @@ fn scenario_ui(ui: &mut Ui, state: &mut State, index: usize, s: &mut Scenario, r
         part: "",
     };
     form.troubles_here(ui);
+    let bought = season.as_ref().map_or(&[][..], |run| &run.buying.lines);
     for section in Section::OF_SCENARIO {
         let differs = reference.is_some_and(|r| section.differs(s, r));
         let result = section.result(s, &figures, form.units);
@@ -101,6 +103,7 @@ fn scenario_ui(ui: &mut Ui, state: &mut State, index: usize, s: &mut Scenario, r
                 Section::Heater => heater::heaters_ui(ui, &mut form, s, reference, &figures),
                 Section::Crop => crop::crop_ui(ui, &mut form, s, reference, &figures),
                 Section::Vents => vents::vents_ui(ui, &mut form, s, reference, &figures),
+                Section::Costs => costs::costs_ui(ui, &mut form, s, &figures, bought),
             },
         );
     }

@@ -21,6 +21,7 @@ pub fn prices_ui(ui: &mut Ui, state: &mut State) {
         part: "",
     };
     form.text(ui, &Prices::currency, &mut prices.currency, Some(64.0));
+    form.number(ui, &Prices::winters, &mut prices, None);
     heading(ui, "Electricity");
     form.place = "prices.electricity".to_owned();
     form.part = "electricity";

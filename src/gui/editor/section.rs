@@ -26,12 +26,14 @@ pub enum Section {
     Crop,
     /// Vents and fan.
     Vents,
+    /// What it takes to buy.
+    Costs,
 }
 
 impl Section {
     /// In reading order.
-    pub const OF_SCENARIO: [Self; 7] =
-        [Self::House, Self::Covering, Self::Tent, Self::Water, Self::Heater, Self::Crop, Self::Vents];
+    pub const OF_SCENARIO: [Self; 8] =
+        [Self::House, Self::Covering, Self::Tent, Self::Water, Self::Heater, Self::Crop, Self::Vents, Self::Costs];
 
     /// Title.
     pub fn title(self) -> &'static str {
@@ -43,6 +45,7 @@ impl Section {
             Self::Heater => "Heater & fuel",
             Self::Crop => "Crop & bench",
             Self::Vents => "Vents",
+            Self::Costs => "Buying costs",
         }
     }
 
@@ -61,6 +64,7 @@ impl Section {
             Self::Heater => a.heater != b.heater || a.standby != b.standby,
             Self::Crop => a.crop != b.crop || a.bench != b.bench,
             Self::Vents => a.vents != b.vents,
+            Self::Costs => a.costs != b.costs,
         }
     }
 
@@ -74,6 +78,7 @@ impl Section {
             Self::Heater => &["heater", "standby"],
             Self::Crop => &["crop", "bench"],
             Self::Vents => &["vents"],
+            Self::Costs => &["costs"],
         };
         parts.iter().any(|part| form.troubles.iter().any(|t| t.path.starts_with(&format!("{place}.{part}"))))
     }
@@ -109,6 +114,8 @@ impl Section {
             (Self::Vents, _) => {
                 format!("open from {}", format::quantity(s.vents.opens_at_c, Quantity::Temperature, units, Some(0)))
             }
+            (Self::Costs, _) if s.costs.is_empty() => none(),
+            (Self::Costs, _) => format!("{} to buy", s.costs.len()),
             _ => String::new(),
         }
     }

@@ -1,8 +1,10 @@
 //! The views under the drawing, as tabs.
 
 mod coldest;
+mod side;
 mod winter;
 
+pub use side::SideView;
 pub use winter::WinterView;
 
 use super::command::Command;
@@ -13,11 +15,8 @@ use super::state::{State, View};
 use super::theme::{BODY, regular, semibold, tokens};
 use egui::{Align2, Sense, Stroke, Ui, vec2};
 
-/// Tabs and the chosen view.
+/// The chosen view.
 pub fn views_ui(ui: &mut Ui, state: &mut State) {
-    ui.add_space(4.0);
-    tabs_ui(ui, state);
-    ui.add_space(4.0);
     if state.chosen_season().is_none() && shown(ui, state).is_empty() {
         let t = tokens(ui);
         ui.add_space(24.0);
@@ -32,16 +31,22 @@ pub fn views_ui(ui: &mut Ui, state: &mut State) {
     match state.view {
         View::Winter => winter::winter_ui(ui, state),
         View::Coldest => coldest::coldest_ui(ui, state),
+        View::Side => side::side_ui(ui, state),
     }
 }
 
-fn tabs_ui(ui: &mut Ui, state: &mut State) {
+/// The views in the order of their tabs.
+const VIEWS: [(View, Command); 3] =
+    [(View::Winter, Command::WinterView), (View::Coldest, Command::ColdestView), (View::Side, Command::SideView)];
+
+/// The tabs.
+pub fn tabs_ui(ui: &mut Ui, state: &mut State) {
     let t = tokens(ui);
     let line = ui.cursor().top() + 28.0;
     ui.painter().hline(ui.max_rect().x_range(), line, Stroke::new(1.0, t.hairline));
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 20.0;
-        for (view, command) in [(View::Winter, Command::WinterView), (View::Coldest, Command::ColdestView)] {
+        for (view, command) in VIEWS {
             let on = state.view == view;
             let font = if on { semibold(BODY) } else { regular(BODY) };
             let galley = ui.painter().layout_no_wrap(command.text().to_owned(), font, t.ink);

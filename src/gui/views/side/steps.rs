@@ -1,0 +1,119 @@
+//! Where the saving comes from: the baseline, what each change takes away or adds, and the scenario as it is.
+
+use crate::format;
+use crate::gui::savings::Standing;
+use crate::gui::state::State;
+use crate::gui::theme::{BODY, SMALL, Tokens, regular, semibold, tokens};
+use crate::season::saving::{RUNS, SavingStep};
+use egui::{Align2, Button, Rect, RichText, Sense, Stroke, Ui, pos2, vec2};
+
+/// Width of the names and of the numbers beside the bars.
+const NAMES: f32 = 200.0;
+const NUMBERS: f32 = 110.0;
+/// Most that the bars take.
+const WIDEST: f32 = 640.0;
+/// Height of a bar's row.
+const ROW: f32 = 24.0;
+
+/// The chart of the chosen scenario.
+pub fn steps_ui(ui: &mut Ui, state: &mut State, width: f32) {
+    let t = tokens(ui);
+    let name = state.document.draft.scenario().map(|s| s.name.clone()).unwrap_or_default();
+    let Some((season, _)) = state.chosen_season().map(|(season, standing)| (season.clone(), standing)) else { return };
+    ui.horizontal(|ui| {
+        ui.label(
+            RichText::new(format!("Where the saving of {} comes from", format::short_name(&name))).font(semibold(BODY)),
+        );
+        ui.add_space(12.0);
+        for (text, money) in [("Heat, kWh", false), ("Money", true)] {
+            let on = state.side.money == money;
+            let text = RichText::new(text).size(SMALL + 0.5).color(if on { t.ink } else { t.soft });
+            let text = if on { text.strong() } else { text.underline() };
+            if ui.add(Button::new(text).frame(false)).clicked() {
+                state.side.money = money;
+            }
+        }
+    });
+    let (money, currency) = (state.side.money, state.document.draft.study.prices.currency.clone());
+    let catalogue = state.catalogue.clone();
+    let standing = state.savings.of(&season.inputs, &season.run.summary, &season.climate, &catalogue, ui.ctx());
+    let steps = match standing {
+        Standing::Known(steps) => steps.to_vec(),
+        Standing::Working(done) => {
+            let share = done as f32 / RUNS as f32;
+            let text = format!("{done} of {RUNS} winters");
+            ui.add(egui::ProgressBar::new(share).desired_width(320.0).text(text));
+            return;
+        }
+        Standing::Failed(why) => {
+            ui.label(RichText::new(why).color(t.warn));
+            return;
+        }
+    };
+    let values: Option<Vec<f64>> = steps.iter().map(|s| if money { s.cost } else { Some(s.heat_kwh) }).collect();
+    let Some(values) = values else {
+        ui.label(RichText::new("A price is missing, or there is no heater that buys anything").color(t.soft));
+        return;
+    };
+    let show = |value: f64, signed: bool| match (money, signed) {
+        (true, true) => format::money_difference(value, &currency),
+        (true, false) => format::money(value, &currency),
+        (false, true) => format::signed(value, 0),
+        (false, false) => format::number(value, 0),
+    };
+    bars_ui(ui, &steps, &values, &show, width, &t);
+    ui.label(
+        RichText::new("Each bar is the difference of two whole winters; fans and standing charges are outside.")
+            .size(SMALL)
+            .color(t.soft),
+    );
+}
+
+fn bars_ui(
+    ui: &mut Ui,
+    steps: &[SavingStep],
+    values: &[f64],
+    show: &dyn Fn(f64, bool) -> String,
+    width: f32,
+    t: &Tokens,
+) {
+    let most = values.iter().copied().fold(1e-9, f64::max);
+    let bars = (width.min(ui.clip_rect().width()) - NAMES - NUMBERS).clamp(120.0, WIDEST);
+    let x = |value: f64| (value / most) as f32 * bars;
+    let row = NAMES + bars + NUMBERS;
+    for (index, (step, value)) in steps.iter().zip(values).enumerate() {
+        let before = index.checked_sub(1).and_then(|i| values.get(i)).copied();
+        let (from, to, text) = match before {
+            None => (0.0, *value, show(*value, false)),
+            Some(before) => (before, *value, show(value - before, true)),
+        };
+        bar_ui(ui, step.change.name(), row, (x(from), x(to)), &text, before.is_none(), t);
+    }
+    if let Some(last) = values.last() {
+        bar_ui(ui, "The scenario", row, (0.0, x(*last)), &show(*last, false), true, t);
+    }
+}
+
+/// One bar: a total is solid, a saving is filled lightly, an increase is outlined and says so by its sign.
+fn bar_ui(ui: &mut Ui, name: &str, width: f32, (from, to): (f32, f32), text: &str, total: bool, t: &Tokens) {
+    let (rect, response) = ui.allocate_exact_size(vec2(width, ROW), Sense::hover());
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, format!("{name} {text}")));
+    let painter = ui.painter();
+    let middle = rect.center().y;
+    let font = if total { semibold(BODY - 0.5) } else { regular(BODY - 0.5) };
+    painter.text(pos2(rect.left(), middle), Align2::LEFT_CENTER, name, font.clone(), t.ink);
+    let zero = rect.left() + NAMES;
+    let bar = Rect::from_x_y_ranges(
+        zero + from.min(to)..=zero + from.max(to).max(from.min(to) + 1.0),
+        middle - 7.0..=middle + 7.0,
+    );
+    if total {
+        painter.rect_filled(bar, 0.0, t.soft);
+    } else if to <= from {
+        painter.rect_filled(bar, 0.0, t.accent.gamma_multiply(0.55));
+    } else {
+        painter.rect_stroke(bar, 0.0, Stroke::new(1.6, t.warn), egui::StrokeKind::Inside);
+    }
+    painter.vline(zero, rect.y_range(), Stroke::new(1.0, t.hairline));
+    painter.text(pos2(bar.right() + 8.0, middle), Align2::LEFT_CENTER, text, font, t.ink);
+}
