@@ -42,6 +42,7 @@ impl Row {
     fn plain(&self, cell: &Cell, units: UnitSystem) -> String {
         match cell {
             Cell::Number(n) => format!("{:.*}", self.decimals, self.quantity.unit(units).shown(*n)),
+            Cell::Over(n) => format!("> {:.0}", self.quantity.unit(units).shown(*n)),
             Cell::Text(text) => text.clone(),
             Cell::Empty(_) => String::new(),
         }

@@ -5,7 +5,7 @@ use crate::model::{
     Bench, Catalogue, CostLine, Crop, Drawn, HeatTarget, Heater, House, NightCover, NumberInput, Scenario, Study, Tent,
     TentBase, TentOpening, Vents, Zone,
 };
-use crate::units::Quantity;
+use crate::units::{Quantity, UnitSystem};
 
 const NOT_THERE: &str = "not there";
 
@@ -45,7 +45,7 @@ fn numbers<T>(
             label: format!("{part}: {}", input.label),
             group: Group::Inputs,
             quantity: input.quantity,
-            decimals: 2,
+            decimals: input.quantity.unit(UnitSystem::Metric).decimals,
             best: Best::None,
             cells,
         });

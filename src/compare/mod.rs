@@ -83,6 +83,8 @@ pub struct Row {
 pub enum Cell {
     /// A number in the row's quantity, SI as in the model.
     Number(f64),
+    /// More than this number, which is as far as was looked.
+    Over(f64),
     /// Words.
     Text(String),
     /// There is nothing to say, and why.
@@ -94,7 +96,7 @@ impl Cell {
     #[must_use]
     pub fn number(&self) -> Option<f64> {
         match self {
-            Self::Number(n) => Some(*n),
+            Self::Number(n) | Self::Over(n) => Some(*n),
             _ => None,
         }
     }

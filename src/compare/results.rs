@@ -106,13 +106,21 @@ fn money(study: &Study, runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
     rows.push(Row { label: format!("Net saving after {winters:.0} winters"), ..net });
     for row in rows.iter_mut().filter(|row| matches!(row.key.as_ref(), "payback" | "net-saving")) {
         if let Some(own) = row.cells.get_mut(study.reference).filter(|cell| !matches!(cell, Cell::Empty(_))) {
-            *own = Cell::Empty("this is the reference");
+            *own = Cell::Empty("reference");
         }
     }
     rows.push(fine("per-bench", "Running cost per m² of bench").row(runs, |run| {
         let bench_m2 = Some(run.shell.bench_m2).filter(|m2| *m2 > 0.0);
         Cell::or(running(run).zip(bench_m2).map(|(cost, m2)| cost / m2), "no bench or no price")
     }));
+    rows.push(fine("per-tray", "Running cost per tray").row(runs, |run| {
+        let trays = Some(f64::from(run.shell.trays)).filter(|trays| *trays > 0.0);
+        Cell::or(running(run).zip(trays).map(|(cost, trays)| cost / trays), "no tray or no price")
+    }));
+    rows.push(
+        of(Group::Money, "trays", "Trays on the bench", Quantity::Count, 0, Best::Highest)
+            .row(runs, |run| Cell::Number(f64::from(run.shell.trays))),
+    );
     rows
 }
 
@@ -133,9 +141,9 @@ fn safety(runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
             .row(runs, |run| Cell::Number(run.summary.hours_below_crop_limit as f64)),
         row("below-setpoint", "Hours below setpoint", Count, 0, Best::Lowest)
             .row(runs, |run| Cell::Number(run.summary.hours_below_setpoint as f64)),
-        row("air-holds", "Power cut: air to the crop limit, h", Count, 1, Best::Highest)
+        row("air-holds", "Power cut: the air holds, h", Count, 1, Best::Highest)
             .row(runs, |run| hold(run.summary.power_cut.with_water.air_to_crop_limit_h)),
-        row("trays-hold", "Power cut: trays to the crop limit, h", Count, 1, Best::Highest)
+        row("trays-hold", "Power cut: the trays hold, h", Count, 1, Best::Highest)
             .row(runs, |run| hold(run.summary.power_cut.with_water.trays_to_crop_limit_h)),
         row("overheated", "Hours above 35 °C in the house", Count, 0, Best::Lowest)
             .row(runs, |run| Cell::Number(run.summary.hours_above_35_c as f64)),
@@ -145,7 +153,7 @@ fn safety(runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
 fn hold(hold: Hold) -> Cell {
     match hold {
         Hold::Hours(hours) => Cell::Number(hours),
-        Hold::Beyond => Cell::Text(format!("more than {POWER_CUT_HOURS}")),
+        Hold::Beyond => Cell::Over(POWER_CUT_HOURS as f64),
         Hold::NotApplicable => Cell::Empty("nothing to hold"),
     }
 }

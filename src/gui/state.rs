@@ -5,9 +5,9 @@ use super::command::Command;
 use super::document::{Document, ScenarioId};
 use super::filing::Filing;
 use super::history::Edits;
+use super::insights::Insights;
 use super::plots::PlotShelf;
 use super::prefs::Prefs;
-use super::savings::Savings;
 use super::views::{SideView, WinterView};
 use super::worker::Worker;
 use crate::model::validate::{Problem, Severity, problems};
@@ -87,8 +87,8 @@ pub struct State {
     pub winter: WinterView,
     /// What the view side by side shows.
     pub side: SideView,
-    /// Steps from the baseline to a scenario.
-    pub savings: Savings,
+    /// What else is known of the chosen scenario.
+    pub insights: Insights,
     /// Text typed in the search for stations.
     pub station_search: String,
     /// Whether the window may close without a question.
@@ -121,7 +121,7 @@ impl State {
             plots: PlotShelf::default(),
             winter: WinterView::default(),
             side: SideView::default(),
-            savings: Savings::default(),
+            insights: Insights::default(),
             station_search: String::new(),
             may_close: false,
             title: String::new(),
@@ -167,6 +167,15 @@ impl State {
         let blocked: Vec<bool> = (0..study.scenarios.len()).map(|i| self.blocked(i)).collect();
         let folder = self.document.path.as_deref().and_then(Path::parent).map(Path::to_owned);
         self.board.want(&self.document.draft, folder, &blocked, &self.catalogue, worker);
+    }
+
+    /// Asks what else is worth knowing of the chosen scenario once its figures are of today.
+    pub fn look_further(&mut self, ctx: &egui::Context) {
+        let chosen =
+            self.chosen_season().filter(|(season, standing)| *standing == Standing::Fresh && !season.is_empty());
+        if let Some(season) = chosen.map(|(season, _)| season.clone()) {
+            self.insights.ask(&season, &self.catalogue, ctx);
+        }
     }
 
     /// Whether a problem keeps this scenario from being run.

@@ -30,6 +30,7 @@ pub fn window_ui(ui: &mut Ui, state: &mut State) {
         state.act(command, &ctx);
     }
     state.refresh();
+    state.look_further(&ctx);
     title(state, &ctx);
 }
 

@@ -8,6 +8,8 @@ inputs! {
     pub struct Crop {
         choices {
             name: String = "Vegetable starts".to_owned(), "Crop", "What is grown";
+            kind: String = String::new(), "Kind", "Crop of the catalogue, for its limits and weeks; empty for one of your own";
+            planting_out: Option<(u32, u32)> = None, "Planting out", "Month and day on which it leaves the house; sowing is counted back from it";
             zone: Zone = Zone::Tent, "Grows in", "The zone whose air decides whether it lives";
         }
         numbers {
@@ -24,12 +26,14 @@ inputs! {
         choices {
             present: bool = true, "Bench", "Benches with trays";
             zone: Zone = Zone::Tent, "Stands in", "The zone that it stands in";
+            tray: String = "1020".to_owned(), "Tray", "Kind of tray, from the catalogue";
         }
         numbers {
             count: u32, Count, 1..=50, 1, "How many", "Number of equal benches", "";
             length_m: f64, Length, 0.2..=60.0, 4.0, "Length", "Length of a bench", "";
             width_m: f64, Length, 0.2..=5.0, 1.0, "Width", "Width of a bench", "";
             height_m: f64, Length, 0.0..=2.0, 0.8, "Height", "Height of the bench board above the floor", "";
+            cells: u32, Count, 1..=1000, 72, "Cells in a tray", "Plants that one tray holds", "trade pages: 50, 72, 128 and 200";
             medium_depth_m: f64, Depth, 0.0..=0.5, 0.05, "Potting medium", "Depth of moist medium on the bench, averaged over it", "";
         }
     }

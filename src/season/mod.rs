@@ -1,5 +1,6 @@
 //! A scenario on a weather: hourly series, season summary, books, design load, power cut.
 
+pub mod alternatives;
 pub mod baseline;
 pub mod buying;
 pub mod drive;

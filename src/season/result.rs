@@ -285,6 +285,10 @@ pub struct ShellFigures {
     pub water_freezing_kwh: f64,
     /// Bench under trays, m².
     pub bench_m2: f64,
+    /// Whole trays that it holds, each turned the better way; zero for an unknown kind of tray.
+    pub trays: u32,
+    /// Plants in them.
+    pub plants: u32,
 }
 
 /// All of a run.

@@ -86,7 +86,7 @@ pub fn run_scenario_with(
     let purchase = passed.money.purchases[0].as_ref();
     Ok(ScenarioRun {
         summary,
-        shell: summary::shell_figures(scenario, &plan, model.openings()),
+        shell: summary::shell_figures(scenario, &plan, model.openings(), &catalogue),
         buying: Buying::of(scenario, &plan),
         fuel_calendar: purchase.and_then(|p| FuelCalendar::of(&scenario.heater, p, &passed.series, climate)),
         hours: passed.series,

@@ -9,7 +9,8 @@ use super::result::{HourStamp, HourlySeries, PowerCut, ShellFigures, Summary};
 use super::run::{Cut, Passed};
 use super::steady::{Bracket, design_load_w};
 use super::thermostats::{Heating, zone_nodes};
-use crate::model::{HeatTarget, Scenario, Study, Zone};
+use crate::geometry::trays::{TrayFit, trays_on};
+use crate::model::{Catalogue, HeatTarget, Scenario, Study, Zone};
 use crate::physics::stores::{HEAT_OF_FUSION, WATER_SPECIFIC_HEAT};
 use crate::units::{HOURS_PER_DAY, kwh_from_joules};
 use crate::weather::Climate;
@@ -291,7 +292,8 @@ fn co2_kg(passed: &Passed) -> Option<f64> {
 
 /// Heat-loss figures of a planned scenario at handbook weather.
 #[must_use]
-pub fn shell_figures(scenario: &Scenario, plan: &Plan, openings: &Openings) -> ShellFigures {
+pub fn shell_figures(scenario: &Scenario, plan: &Plan, openings: &Openings, catalogue: &Catalogue) -> ShellFigures {
+    let trays = trays(scenario, plan, catalogue);
     let ua_skin: f64 = plan.skin.iter().map(|g| g.area_m2 / g.resistance).sum();
     let water_kg = plan.house.water_kg + plan.tent.as_ref().map_or(0.0, |t| t.zone.water_kg);
     let tent = plan.tent.as_ref();
@@ -308,6 +310,20 @@ pub fn shell_figures(scenario: &Scenario, plan: &Plan, openings: &Openings) -> S
         water_kwh_per_k: kwh_from_joules(water_kg * WATER_SPECIFIC_HEAT),
         water_freezing_kwh: kwh_from_joules(water_kg * HEAT_OF_FUSION),
         bench_m2: bench_m2(scenario, plan),
+        trays,
+        plants: trays * scenario.bench.cells,
+    }
+}
+
+/// Whole trays on the benches, or on the base of a tent that hangs round the bench.
+fn trays(scenario: &Scenario, plan: &Plan, catalogue: &Catalogue) -> u32 {
+    let bench = &scenario.bench;
+    let Some(tray) = catalogue.tray(&bench.tray).filter(|_| bench.present) else { return 0 };
+    match &plan.tent {
+        Some(tent) if bench.zone == Zone::Tent && !tent.measures.stands_on_floor => {
+            TrayFit::of(scenario.tent.length_m, scenario.tent.width_m, tray).best()
+        }
+        _ => trays_on(bench, tray),
     }
 }
 

@@ -10,12 +10,27 @@ use crate::model::{Catalogue, HeatTarget, Heater, Scenario};
 use crate::units::Quantity;
 use egui::{RichText, Ui};
 
-/// The section.
-pub fn heaters_ui(ui: &mut Ui, form: &mut Form, s: &mut Scenario, reference: Option<&Scenario>, figures: &Figures) {
+/// The section; `cooler` is what one kelvin less would alter in the season's cost.
+pub fn heaters_ui(
+    ui: &mut Ui,
+    form: &mut Form,
+    s: &mut Scenario,
+    reference: Option<&Scenario>,
+    figures: &Figures,
+    cooler: Option<f64>,
+) {
     form.place = format!("{}.heater", figures.place);
     form.part = "heater";
     form.troubles_here(ui);
     heater_ui(ui, form, &mut s.heater, reference.map(|r| &r.heater), figures, &Heater::present);
+    if let (Some(change), true) = (cooler, s.heater.present) {
+        let step = Quantity::TemperatureDifference.unit(form.units);
+        let kelvin = format!("{} {}", format::number(step.shown(1.0), 1), step.symbol);
+        row(ui, false, |ui| {
+            let text = format!("{kelvin} less: {} a winter", format::money_difference(change, form.currency));
+            ui.label(RichText::new(text).size(SMALL).color(tokens(ui).accent));
+        });
+    }
     ui.add_space(8.0);
     form.place = format!("{}.standby", figures.place);
     form.part = "standby heater";

@@ -83,6 +83,8 @@ fn scenario_ui(ui: &mut Ui, state: &mut State, index: usize, s: &mut Scenario, r
         part: "",
     };
     form.troubles_here(ui);
+    let cost = season.as_ref().and_then(|run| run.summary.cost);
+    let cooler = state.insights.alternatives().cooler;
     let bought = season.as_ref().map_or(&[][..], |run| &run.buying.lines);
     for section in Section::OF_SCENARIO {
         let differs = reference.is_some_and(|r| section.differs(s, r));
@@ -100,8 +102,8 @@ fn scenario_ui(ui: &mut Ui, state: &mut State, index: usize, s: &mut Scenario, r
                 Section::Covering => covering::covering_ui(ui, &mut form, s, reference, &figures),
                 Section::Tent => tent::tent_ui(ui, &mut form, s, reference, &figures),
                 Section::Water => water::water_ui(ui, &mut form, s, reference, &figures),
-                Section::Heater => heater::heaters_ui(ui, &mut form, s, reference, &figures),
-                Section::Crop => crop::crop_ui(ui, &mut form, s, reference, &figures),
+                Section::Heater => heater::heaters_ui(ui, &mut form, s, reference, &figures, cooler),
+                Section::Crop => crop::crop_ui(ui, &mut form, s, reference, &figures, cost),
                 Section::Vents => vents::vents_ui(ui, &mut form, s, reference, &figures),
                 Section::Costs => costs::costs_ui(ui, &mut form, s, &figures, bought),
             },

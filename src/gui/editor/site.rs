@@ -144,5 +144,13 @@ pub fn season_ui(ui: &mut Ui, state: &mut State) {
     for input in Season::NUMBERS {
         form.number(ui, input, &mut season, None);
     }
+    let later = state.insights.alternatives().later;
+    if let (Some(change), Some(scenario)) = (later, state.document.draft.scenario()) {
+        let money = format::money_difference(change, &state.document.draft.study.prices.currency);
+        let text = format!("Two weeks later: {money} for {}", format::short_name(&scenario.name));
+        row(ui, false, |ui| {
+            ui.add(egui::Label::new(RichText::new(text).size(SMALL).color(tokens(ui).accent)).wrap());
+        });
+    }
     state.document.draft.study.season = season;
 }

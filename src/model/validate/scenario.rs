@@ -2,16 +2,18 @@
 
 use super::check::Check;
 use super::kind::ProblemKind;
-use super::{heating, house, room, rows, tent};
+use super::{heating, house, room, rows, season, tent};
 use crate::model::catalogue::{Catalogue, SheetKind};
 use crate::model::costs::CostLine;
 use crate::model::covering::{Drawn, NightCover};
-use crate::model::crop::Crop;
+use crate::model::crop::{Bench, Crop};
 use crate::model::study::Scenario;
 use crate::model::vents::Vents;
 use crate::model::water::{Vessels, Zone};
 use crate::units::Quantity;
 
+/// Months of a year.
+const MONTHS: (f64, f64) = (1.0, 12.0);
 /// Hours of a clock.
 const CLOCK: (f64, f64) = (0.0, 24.0);
 
@@ -24,7 +26,12 @@ pub(super) fn scenario(scenario: &Scenario, catalogue: &Catalogue, check: &mut C
         check.within(&format!("water.vessels[{index}]")).numbers(vessels, Vessels::NUMBERS);
     }
     heating::heaters(scenario, catalogue, check);
-    crop(&scenario.crop, &mut check.within("crop"));
+    crop(&scenario.crop, catalogue, &mut check.within("crop"));
+    let bench = &scenario.bench;
+    if bench.present && catalogue.tray(&bench.tray).is_none() {
+        let known = catalogue.trays.iter().map(|t| t.key.as_str());
+        rows::unknown("tray", &bench.tray, known, "bench.tray", Bench::tray.label, check);
+    }
     room::bench(scenario, &mut check.within("bench"));
     room::vessels(scenario, &mut check.within("water"));
     vents(&scenario.vents, &mut check.within("vents"));
@@ -71,8 +78,24 @@ pub(super) fn night_cover(cover: &NightCover, names_parts: bool, catalogue: &Cat
     }
 }
 
-fn crop(crop: &Crop, check: &mut Check) {
+fn crop(crop: &Crop, catalogue: &Catalogue, check: &mut Check) {
     check.numbers(crop, Crop::NUMBERS);
+    if !crop.kind.is_empty() && catalogue.crop(&crop.kind).is_none() {
+        rows::unknown(
+            "crop",
+            &crop.kind,
+            catalogue.crops.iter().map(|c| c.key.as_str()),
+            "kind",
+            Crop::kind.label,
+            check,
+        );
+    }
+    if let Some((month, day)) = crop.planting_out {
+        check.number("planting_out", "Month of planting out", f64::from(month), MONTHS, Quantity::Count);
+        if let Some(problem) = season::day_of_month(month, day) {
+            check.add("planting_out", Crop::planting_out.label, problem);
+        }
+    }
     if crop.wanted_air_c < crop.limit_c {
         let kind = ProblemKind::LimitAboveWanted { limit_c: crop.limit_c, wanted_c: crop.wanted_air_c };
         check.add("limit_c", Crop::limit_c.label, kind);

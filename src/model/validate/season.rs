@@ -32,13 +32,15 @@ pub(super) fn season(season: &Season, check: &mut Check) {
     day_exists(season.to_month, season.to_day, &Season::to_day, &mut check);
 }
 
+/// Whether a month has that day; the problem if not.
+pub(super) fn day_of_month(month: u32, day: u32) -> Option<ProblemKind> {
+    let last = *DAYS.get((month as usize).checked_sub(1)?)?;
+    (day < 1 || last < day).then_some(ProblemKind::NoSuchDay { month, day, last })
+}
+
 fn day_exists(month: u32, day: u32, input: &crate::model::input::NumberInput<Season>, check: &mut Check) {
-    let last = (month as usize).checked_sub(1).and_then(|index| DAYS.get(index));
-    if let Some(&last) = last
-        && last < day
-        && input.accepts(f64::from(day))
-    {
-        check.add(input.key, input.label, ProblemKind::NoSuchDay { month, day, last });
+    if let Some(problem) = day_of_month(month, day).filter(|_| input.accepts(f64::from(day))) {
+        check.add(input.key, input.label, problem);
     }
 }
 

@@ -1,7 +1,7 @@
 //! Where the saving comes from: the baseline, what each change takes away or adds, and the scenario as it is.
 
 use crate::format;
-use crate::gui::savings::Standing;
+use crate::gui::insights::Standing;
 use crate::gui::state::State;
 use crate::gui::theme::{BODY, SMALL, Tokens, regular, semibold, tokens};
 use crate::season::saving::{RUNS, SavingStep};
@@ -35,10 +35,8 @@ pub fn steps_ui(ui: &mut Ui, state: &mut State, width: f32) {
         }
     });
     let (money, currency) = (state.side.money, state.document.draft.study.prices.currency.clone());
-    let catalogue = state.catalogue.clone();
-    let standing = state.savings.of(&season.inputs, &season.run.summary, &season.climate, &catalogue, ui.ctx());
-    let steps = match standing {
-        Standing::Known(steps) => steps.to_vec(),
+    let steps = match state.insights.standing(&season) {
+        Standing::Known(insight) => insight.steps.clone(),
         Standing::Working(done) => {
             let share = done as f32 / RUNS as f32;
             let text = format!("{done} of {RUNS} winters");

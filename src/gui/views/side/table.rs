@@ -135,7 +135,7 @@ impl Line<'_> {
             }
         }
         response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Row, true, &said));
-        response
+        response.on_hover_text(&self.row.label)
     }
 
     /// Writes a text into a cell, cut where it is too long; gives its left end.
@@ -153,16 +153,22 @@ impl Line<'_> {
     fn texts(&self, index: usize, cell: &Cell, currency: &str) -> (String, String) {
         let value = match cell {
             Cell::Number(n) => self.number(*n, currency),
+            Cell::Over(n) => format!("more than {}", format::number(*n, 0)),
             Cell::Text(text) => text.clone(),
             Cell::Empty(why) => (*why).to_owned(),
         };
         let difference = self.row.difference(index, self.table.reference).map_or(String::new(), |(d, share)| {
             let shown = self.row.shown_difference(d, self.units);
+            if matches!(cell, Cell::Over(_)) {
+                return String::new();
+            }
             if format::signed(shown, self.row.decimals).chars().all(|c| !('1'..='9').contains(&c)) {
                 return "the same".to_owned();
             }
             let amount = match self.row.quantity {
                 Quantity::Money => format::money_difference(d, currency),
+                Quantity::Power if d > 0.0 => format!("+{}", format::power(d)),
+                Quantity::Power => format::power(d),
                 _ => format::signed(shown, self.row.decimals),
             };
             match share {
