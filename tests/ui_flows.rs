@@ -1,5 +1,8 @@
 //! The window by its labels, as a person or a screen reader uses it; no display is needed.
 
+#[path = "common/epw_lines.rs"]
+mod epw_lines;
+
 use egui::accesskit::Role;
 use egui_kittest::{
     Harness,
@@ -347,4 +350,60 @@ fn a_crop_of_the_catalogue_brings_its_limits_and_sowing_days() {
     h.get_by_label("Section Season").click();
     h.run_steps(20);
     assert!(h.query_by_label_contains("Two weeks later: −$").is_some());
+}
+
+#[test]
+fn a_scenario_travels_as_text_between_two_windows() {
+    let mut h = demo();
+    let tent = h.state().document.draft.study.scenarios.iter().position(|s| s.tent.present).unwrap();
+    choose(&mut h, tent);
+    let own = h.state().document.draft.study.scenarios[tent].clone();
+    menu(&mut h, "Edit", "Copy scenario as text");
+    let copied = warmfold::model::Study { scenarios: vec![own.clone()], ..h.state().document.draft.study.clone() };
+    let text = storage::write_study(&copied);
+    let mut other = demo();
+    let before = other.state().document.draft.study.scenarios.len();
+    other.event(egui::Event::Paste(text));
+    settle(&mut other);
+    let study = &other.state().document.draft.study;
+    assert_eq!(study.scenarios.len(), before + 1);
+    let pasted = study.scenarios.iter().find(|s| s.name != own.name && s.name.starts_with(&own.name)).unwrap();
+    assert_eq!(warmfold::model::Scenario { name: own.name.clone(), ..pasted.clone() }, own);
+    menu(&mut other, "Edit", "Undo paste scenario");
+    assert_eq!(other.state().document.draft.study.scenarios.len(), before);
+    // Any other text is said to hold no scenario, and changes nothing.
+    other.event(egui::Event::Paste("milk, bread".to_owned()));
+    settle(&mut other);
+    assert!(other.query_by_label_contains("holds no scenario").is_some());
+    assert_eq!(other.state().document.draft.study.scenarios.len(), before);
+}
+
+#[test]
+fn an_imported_weather_file_travels_with_the_study() {
+    let (home, away) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());
+    let year = warmfold::weather::bundled::load("aachen-2021").unwrap();
+    let (head, rows) = epw_lines::epw_lines(&year);
+    let text = [head, rows].concat().join("\n") + "\n";
+    let file = home.path().join("garden.epw");
+    std::fs::write(&file, &text).unwrap();
+    let mut h = demo();
+    let ctx = h.ctx.clone();
+    h.state_mut().take_path(gui::Ask::Weather, file.clone(), &ctx);
+    settle(&mut h);
+    let figures = cost(&h);
+    h.state_mut().take_path(gui::Ask::Save, away.path().join("study.ron"), &ctx);
+    settle(&mut h);
+    std::fs::remove_file(&file).unwrap();
+    let mut again = demo();
+    again.state_mut().open_file(&away.path().join("study.ron"), &ctx);
+    settle(&mut again);
+    assert_eq!(cost(&again), figures, "the weather lies beside the study");
+    // Another file of that name is noticed, with what to do.
+    std::fs::write(away.path().join("garden.epw"), text.replacen(",5.0,", ",5.1,", 1) + "\n").unwrap();
+    let mut third = demo();
+    third.state_mut().open_file(&away.path().join("study.ron"), &ctx);
+    settle(&mut third);
+    let state = third.state();
+    let reason = state.board.failure(state.document.draft.tags[0].id).expect("it is not run on other weather");
+    assert!(reason.contains("not the one that this study was made with"), "{reason}");
 }

@@ -109,6 +109,8 @@ impl State {
                     self.say(ctx, format!("Done again: {step}"), false);
                 }
             }
+            Command::CopyScenario => self.copy_scenario(ctx),
+            Command::PasteScenario => ctx.send_viewport_cmd(egui::ViewportCommand::RequestPaste),
             Command::Metric => self.prefs.units = UnitSystem::Metric,
             Command::Imperial => self.prefs.units = UnitSystem::Imperial,
             Command::Light => self.choose_theme(ThemeChoice::Light, ctx),

@@ -25,6 +25,10 @@ pub enum Command {
     AddScenario,
     /// A copy of the chosen scenario.
     DuplicateScenario,
+    /// The chosen scenario as text, for another study.
+    CopyScenario,
+    /// Scenarios from text.
+    PasteScenario,
     /// Take the chosen scenario out.
     DeleteScenario,
     /// Compare the others with the chosen scenario.
@@ -65,7 +69,7 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 28] = [
+    pub const ALL: [Self; 30] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
@@ -76,6 +80,8 @@ impl Command {
         Self::Redo,
         Self::AddScenario,
         Self::DuplicateScenario,
+        Self::CopyScenario,
+        Self::PasteScenario,
         Self::DeleteScenario,
         Self::MakeReference,
         Self::MoveUp,
@@ -110,6 +116,8 @@ impl Command {
             Self::Redo => "Redo",
             Self::AddScenario => "Add scenario",
             Self::DuplicateScenario => "Duplicate scenario",
+            Self::CopyScenario => "Copy scenario as text",
+            Self::PasteScenario => "Paste scenario",
             Self::DeleteScenario => "Delete scenario",
             Self::MakeReference => "Compare others with this",
             Self::MoveUp => "Move up",
@@ -144,6 +152,7 @@ impl Command {
             Self::Quit => (ctrl, Key::Q),
             Self::Undo => (ctrl, Key::Z),
             Self::Redo => (ctrl.plus(Modifiers::SHIFT), Key::Z),
+            Self::CopyScenario => (ctrl | Modifiers::SHIFT, Key::C),
             Self::DuplicateScenario => (ctrl, Key::D),
             Self::AddScenario => (ctrl.plus(Modifiers::SHIFT), Key::N),
             Self::DeleteScenario => (ctrl, Key::Backspace),

@@ -28,6 +28,17 @@ pub fn demo() -> Study {
     storage::demo().unwrap_or_default()
 }
 
+/// Fingerprint of a weather file; empty if it cannot be read, which opening it will tell.
+pub fn fingerprint(path: &Path) -> String {
+    std::fs::read(path).map_or_else(|_| String::new(), |content| storage::fingerprint(&content))
+}
+
+/// Puts the study's weather file beside the file that it is saved to.
+pub fn bring_weather(study: &mut Study, folder: Option<&Path>, file: &Path) -> Result<(), String> {
+    let to = file.parent().unwrap_or(Path::new(""));
+    storage::bring_weather(study, folder.unwrap_or(Path::new("")), to).map_err(|e| e.to_string())
+}
+
 /// Reads a study file.
 pub fn load(path: &Path) -> Result<Study, String> {
     storage::load(path).map_err(|e| e.to_string())

@@ -169,7 +169,9 @@ impl State {
             Ask::Weather => {
                 let choice = crate::model::WeatherChoice::File(path.display().to_string());
                 let before = self.document.draft.clone();
-                self.document.draft.study.site.weather = choice;
+                let site = &mut self.document.draft.study.site;
+                site.weather = choice;
+                site.weather_fingerprint = super::engine::fingerprint(&path);
                 let mut edits = super::history::Edits::default();
                 edits.note("weather", egui::Id::unique("weather file"));
                 self.document.settle(before, edits, false);
@@ -190,12 +192,17 @@ impl State {
     }
 
     fn save_to(&mut self, path: &Path, ctx: &egui::Context) {
-        let study = self.document.draft.study.clone();
+        let mut study = self.document.draft.study.clone();
+        // What cannot be brought along stays where it is; the study is saved all the same.
+        let left_behind = super::engine::bring_weather(&mut study, self.folder().as_deref(), path).err();
         match super::engine::save(path, &study) {
             Ok(()) => {
                 self.prefs.remember(path);
+                self.document.draft.study.site = study.site.clone();
+                self.document.revision += 1;
                 self.document.mark_saved(study, path.to_owned());
                 self.say(ctx, format!("Saved {}", self.document.name()), false);
+                self.filing.error = left_behind.map(|reason| format!("The study is saved, but {reason}"));
                 if let Some(next) = self.filing.after_save.take() {
                     self.go_on(next, ctx);
                 }

@@ -58,7 +58,13 @@ fn edit_ui(ui: &mut Ui, state: &mut State) {
     entry(ui, state, Command::Undo, false);
     entry(ui, state, Command::Redo, false);
     ui.separator();
-    for command in [Command::AddScenario, Command::DuplicateScenario, Command::DeleteScenario] {
+    for command in [
+        Command::AddScenario,
+        Command::DuplicateScenario,
+        Command::CopyScenario,
+        Command::PasteScenario,
+        Command::DeleteScenario,
+    ] {
         entry(ui, state, command, false);
     }
     ui.separator();

@@ -4,6 +4,7 @@
 mod actions;
 pub mod board;
 mod cards;
+mod clipboard;
 pub mod command;
 mod dialogs;
 pub mod document;

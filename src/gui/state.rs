@@ -77,6 +77,8 @@ pub struct State {
     pub leaflet: Option<Leaflet>,
     /// Message on show.
     pub toast: Option<Toast>,
+    /// Text that came from the clipboard in this frame while nothing was being typed.
+    pub pasted: Option<String>,
     /// Commands given in this frame.
     pub queue: Vec<Command>,
     /// Changes of this frame.
@@ -116,6 +118,7 @@ impl State {
             renaming: None,
             leaflet: None,
             toast: None,
+            pasted: None,
             queue: Vec::new(),
             edits: Edits::default(),
             plots: PlotShelf::default(),

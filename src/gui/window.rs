@@ -19,6 +19,9 @@ pub fn window_ui(ui: &mut Ui, state: &mut State) {
     let before = state.document.draft.clone();
     panels_ui(ui, state);
     dialogs::dialogs_ui(&ctx, state);
+    if let Some(text) = state.pasted.take() {
+        state.paste_scenarios(&text, &ctx);
+    }
     let commands = std::mem::take(&mut state.queue);
     for command in &commands {
         state.edit_by(*command, &ctx);
@@ -39,6 +42,12 @@ fn take_in(state: &mut State, ctx: &egui::Context) {
     state.poll_filing(ctx);
     if let Some(command) = Command::pressed(ctx) {
         state.queue.push(command);
+    }
+    if !ctx.text_edit_focused() {
+        state.pasted = ctx.input(|i| {
+            let pasted = i.events.iter().rev();
+            pasted.filter_map(|e| if let egui::Event::Paste(text) = e { Some(text.clone()) } else { None }).next()
+        });
     }
     let dropped = ctx.input(|i| i.raw.dropped_files.clone());
     if let Some(file) = dropped.first() {

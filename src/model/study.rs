@@ -31,6 +31,7 @@ inputs! {
         choices {
             name: String = String::new(), "Place", "Name of the place, as you like";
             weather: WeatherChoice = WeatherChoice::Station("duluth-mn".to_owned()), "Weather", "Hourly weather of a bundled station or of a file";
+            weather_fingerprint: String = String::new(), "Weather fingerprint", "Tells whether the weather file is still the one that the study was made with; written by the program";
             latitude_deg: Option<f64> = None, "Latitude", "To find the nearest station; north is positive";
             longitude_deg: Option<f64> = None, "Longitude", "To find the nearest station; east is positive";
         }

@@ -7,6 +7,7 @@ mod demo;
 mod fault;
 mod files;
 mod scan;
+mod sidecar;
 mod text;
 mod weather_source;
 
@@ -14,5 +15,6 @@ pub use demo::{DEMO_NAME, demo, demo_text};
 pub use fault::{Fault, FileError, FileFault, Place, StudyFileError};
 pub use files::{load, read_file, save};
 pub use scan::{path_at, place_of};
+pub use sidecar::{SidecarError, bring_weather, fingerprint};
 pub use text::{LARGEST_FILE_BYTES, read_bytes, read_study, write_study};
 pub use weather_source::{SiteWeather, WeatherSourceError, load_weather};

@@ -1,5 +1,6 @@
 //! The hourly weather that a study names: a bundled station, or a file on disk.
 
+use super::sidecar::fingerprint;
 use crate::model::validate::nearest_name;
 use crate::model::{Site, WeatherChoice};
 use crate::weather::{Climate, MAX_BYTES, WeatherError, WeatherYear, bundled, read_weather};
@@ -50,6 +51,9 @@ pub enum WeatherSourceError {
         /// What the system says.
         error: std::io::Error,
     },
+    /// Another file than the one the study was made with.
+    #[error("the weather file {} is not the one that this study was made with; bring that one back, or open this one anew as the study's weather", .0.display())]
+    Changed(PathBuf),
     /// Not a year of hourly weather.
     #[error(transparent)]
     Weather(#[from] WeatherError),
@@ -62,7 +66,7 @@ pub enum WeatherSourceError {
 pub fn load_weather(site: &Site, base_dir: &Path) -> Result<SiteWeather, WeatherSourceError> {
     let year = match &site.weather {
         WeatherChoice::Station(key) => station(key)?,
-        WeatherChoice::File(file) => weather_file(&base_dir.join(file))?,
+        WeatherChoice::File(file) => weather_file(&base_dir.join(file), &site.weather_fingerprint)?,
     };
     let climate = Climate::from_year(&year);
     Ok(SiteWeather { year, climate })
@@ -77,7 +81,8 @@ fn station(key: &str) -> Result<WeatherYear, WeatherSourceError> {
     Ok(station.load()?)
 }
 
-fn weather_file(path: &Path) -> Result<WeatherYear, WeatherSourceError> {
+/// The file at this path, if its content has that fingerprint; an empty one fits all.
+fn weather_file(path: &Path, mark: &str) -> Result<WeatherYear, WeatherSourceError> {
     let reading = |error: std::io::Error| match error.kind() {
         ErrorKind::NotFound => WeatherSourceError::NoSuchFile(path.to_owned()),
         _ => WeatherSourceError::NotReadable { path: path.to_owned(), error },
@@ -87,6 +92,9 @@ fn weather_file(path: &Path) -> Result<WeatherYear, WeatherSourceError> {
         return Err(WeatherSourceError::TooLarge { path: path.to_owned(), bytes });
     }
     let content = fs::read(path).map_err(reading)?;
+    if !mark.is_empty() && fingerprint(&content) != mark {
+        return Err(WeatherSourceError::Changed(path.to_owned()));
+    }
     let name = path.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned());
     Ok(read_weather(&content, &name)?)
 }

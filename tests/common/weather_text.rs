@@ -1,5 +1,6 @@
 //! Writes weather years as the text of EPW and TMY3 files, for tests to read back and to break.
 
+use super::epw_lines::epw_lines;
 use warmfold::weather::{Record, WeatherYear};
 
 /// A weather file in lines: head and rows.
@@ -12,21 +13,8 @@ pub struct WeatherText {
 impl WeatherText {
     /// An EPW file of a year.
     pub fn epw(year: &WeatherYear) -> Self {
-        let p = &year.place;
-        let head = [
-            format!(
-                "LOCATION,\"{}\",-,unknown,invented,000000,{},{},{},{}",
-                p.name, p.latitude_deg, p.longitude_deg, p.utc_offset_h, p.elevation_m
-            ),
-            "DESIGN CONDITIONS,0".to_owned(),
-            "TYPICAL/EXTREME PERIODS,0".to_owned(),
-            "GROUND TEMPERATURES,0".to_owned(),
-            "HOLIDAYS/DAYLIGHT SAVINGS,No,0,0,0".to_owned(),
-            "COMMENTS 1,none".to_owned(),
-            "COMMENTS 2,none".to_owned(),
-            "DATA PERIODS,1,1,Data,Sunday, 1/ 1,12/31".to_owned(),
-        ];
-        Self { head: head.to_vec(), rows: year.records.iter().map(epw_row).collect() }
+        let (head, rows) = epw_lines(year);
+        Self { head, rows }
     }
 
     /// A TMY3 CSV file of a year.
@@ -84,27 +72,6 @@ pub mod epw_cell {
     pub const WIND: usize = 21;
     pub const TOTAL_CLOUD: usize = 22;
     pub const OPAQUE_CLOUD: usize = 23;
-}
-
-fn epw_row(r: &Record) -> String {
-    let infrared = r.infrared_w_per_m2.unwrap_or(9999.0);
-    format!(
-        "{},{},{},{},0,?9?9?9?9E0?9?9,{},{},70,98000,9999,9999,{},{},{},{},999999,999999,999999,9999,180,{},{},{},9999,99999,9,\
-         999999999,999,0.999,999,99,999,999,99",
-        r.year,
-        r.month,
-        r.day,
-        r.hour,
-        r.dry_bulb_c,
-        r.dew_point_c,
-        infrared,
-        r.global_w_per_m2,
-        r.direct_normal_w_per_m2,
-        r.diffuse_w_per_m2,
-        r.wind_m_per_s,
-        r.cloud_tenths,
-        r.cloud_tenths
-    )
 }
 
 fn tmy3_row(r: &Record) -> String {

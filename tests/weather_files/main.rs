@@ -3,6 +3,8 @@
 
 mod broken_files;
 mod damaged_bytes;
+#[path = "../common/epw_lines.rs"]
+mod epw_lines;
 mod good_files;
 mod holes;
 #[path = "../common/weather_text.rs"]

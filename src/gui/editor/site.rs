@@ -48,6 +48,7 @@ pub fn site_ui(ui: &mut Ui, state: &mut State) {
     let chosen = stations_ui(ui, &site, &mut state.station_search, units);
     if let Some(key) = chosen {
         site.weather = WeatherChoice::Station(key);
+        site.weather_fingerprint.clear();
         state.edits.note("weather", egui::Id::unique(("station", &site.weather_key())));
     }
     state.document.draft.study.site = site;
