@@ -1,10 +1,7 @@
 //! Rows of the inputs in which the scenarios differ.
 
-use super::{Best, Cell, Group, Row};
-use crate::model::{
-    Bench, Catalogue, CostLine, Crop, Drawn, HeatTarget, Heater, House, NightCover, NumberInput, Scenario, Study, Tent,
-    TentBase, TentOpening, Vents, Zone,
-};
+use super::{Best, Cell, Group, Row, words};
+use crate::model::{Bench, Catalogue, CostLine, Crop, Heater, House, NumberInput, Scenario, Study, Tent, Vents};
 use crate::units::{Quantity, UnitSystem};
 
 const NOT_THERE: &str = "not there";
@@ -12,7 +9,7 @@ const NOT_THERE: &str = "not there";
 /// The rows whose cells are not all alike.
 pub(super) fn differing(study: &Study, catalogue: &Catalogue) -> Vec<Row> {
     let all = &study.scenarios;
-    let mut rows = words(all, catalogue);
+    let mut rows = choices(all, catalogue);
     numbers(&mut rows, all, "house", "House", House::NUMBERS, |s| Some(&s.house));
     numbers(&mut rows, all, "tent", "Tent", Tent::NUMBERS, |s| s.tent.present.then_some(&s.tent));
     numbers(&mut rows, all, "heater", "Heater", Heater::NUMBERS, |s| s.heater.present.then_some(&s.heater));
@@ -53,13 +50,11 @@ fn numbers<T>(
 }
 
 /// Choices in words, and numbers that are no plain input.
-fn words(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
+fn choices(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
     type Say<'a> = Box<dyn Fn(&Scenario) -> Cell + 'a>;
-    let sheets = |keys: &[String]| {
-        let name = |key: &String| catalogue.sheet(key).map_or_else(|| key.clone(), |sheet| sheet.name.clone());
-        Cell::Text(keys.iter().map(name).collect::<Vec<_>>().join(" + "))
-    };
-    let there = |present: bool, cell: Cell| if present { cell } else { Cell::Text("none".to_owned()) };
+    let text = |words: &str| Cell::Text(words.to_owned());
+    let sheets = |keys: &[String]| Cell::Text(words::sheets(keys, catalogue));
+    let there = |present: bool, cell: Cell| if present { cell } else { text(words::NONE) };
     let lines: Vec<(&'static str, &'static str, Quantity, Say)> = vec![
         ("covering", "Covering", Quantity::Count, Box::new(move |s| sheets(&s.covering.sheets))),
         (
@@ -71,7 +66,12 @@ fn words(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
                 Cell::Text(if count == 0 { "none".to_owned() } else { format!("{count}") })
             }),
         ),
-        ("night-cover", "Night cover", Quantity::Count, Box::new(|s| cover(&s.night_cover, catalogue))),
+        (
+            "night-cover",
+            "Night cover",
+            Quantity::Count,
+            Box::new(|s| Cell::Text(words::cover(&s.night_cover, catalogue))),
+        ),
         (
             "tent-sheets",
             "Inner tent",
@@ -82,19 +82,19 @@ fn words(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
             "tent-base",
             "Tent stands on",
             Quantity::Count,
-            Box::new(move |s| there(s.tent.present, Cell::Text(base(s.tent.base)))),
+            Box::new(move |s| there(s.tent.present, text(words::base(s.tent.base)))),
         ),
         (
             "tent-opening",
             "Tent opened",
             Quantity::Count,
-            Box::new(move |s| there(s.tent.present, Cell::Text(opening(s.tent.opening)))),
+            Box::new(move |s| there(s.tent.present, text(words::opening(s.tent.opening)))),
         ),
         (
             "tent-cover",
             "Tent night cover",
             Quantity::Count,
-            Box::new(move |s| there(s.tent.present, cover(&s.tent.night_cover, catalogue))),
+            Box::new(move |s| there(s.tent.present, Cell::Text(words::cover(&s.tent.night_cover, catalogue)))),
         ),
         (
             "water",
@@ -115,13 +115,13 @@ fn words(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
             "fuel-name",
             "Energy",
             Quantity::Count,
-            Box::new(move |s| there(s.heater.present, fuel(&s.heater, catalogue))),
+            Box::new(move |s| there(s.heater.present, Cell::Text(words::fuel(&s.heater, catalogue)))),
         ),
         (
             "heats",
             "Heater warms",
             Quantity::Count,
-            Box::new(move |s| there(s.heater.present, Cell::Text(place(&s.heater)))),
+            Box::new(move |s| there(s.heater.present, Cell::Text(words::place(&s.heater)))),
         ),
         ("setpoint-day", "Day setpoint", Quantity::Temperature, Box::new(|s| Cell::or(s.heater.setpoint_day_c, "off"))),
         (
@@ -136,22 +136,7 @@ fn words(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
             Quantity::Count,
             Box::new(move |s| there(s.standby.present, Cell::Text(s.standby.name.clone()))),
         ),
-        (
-            "vents-present",
-            "Vents",
-            Quantity::Count,
-            Box::new(|s| {
-                Cell::Text(
-                    match (s.vents.present, s.vents.fan_present) {
-                        (true, true) => "openers and fan",
-                        (true, false) => "openers",
-                        (false, true) => "fan",
-                        (false, false) => "none",
-                    }
-                    .to_owned(),
-                )
-            }),
-        ),
+        ("vents-present", "Vents", Quantity::Count, Box::new(move |s| text(words::vents(&s.vents)))),
         (
             "costs",
             "Lines of buying costs",
@@ -169,48 +154,4 @@ fn words(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
         cells: scenarios.iter().map(say).collect(),
     };
     lines.into_iter().map(row).collect()
-}
-
-fn cover(cover: &NightCover, catalogue: &Catalogue) -> Cell {
-    if !cover.present {
-        return Cell::Text("none".to_owned());
-    }
-    let name = catalogue.screen(&cover.screen).map_or(cover.screen.as_str(), |screen| screen.name.as_str());
-    Cell::Text(match cover.drawn {
-        Drawn::BySun => format!("{name}, by the sun"),
-        Drawn::Between { from_hour, to_hour } => format!("{name}, {from_hour:02.0} to {to_hour:02.0} h"),
-    })
-}
-
-fn base(base: TentBase) -> String {
-    match base {
-        TentBase::Floor => "the floor",
-        TentBase::Bench => "a bench",
-        TentBase::InsulatedBench => "an insulated bench",
-    }
-    .to_owned()
-}
-
-fn opening(opening: TentOpening) -> String {
-    match opening {
-        TentOpening::Never => "kept shut".to_owned(),
-        TentOpening::ByDay => "by day".to_owned(),
-        TentOpening::Above(_) => "when warm".to_owned(),
-    }
-}
-
-fn fuel(heater: &Heater, catalogue: &Catalogue) -> Cell {
-    Cell::Text(catalogue.fuel(&heater.fuel).map_or_else(|| heater.fuel.clone(), |fuel| fuel.name.clone()))
-}
-
-fn place(heater: &Heater) -> String {
-    let what = match heater.target {
-        HeatTarget::Air => "air",
-        HeatTarget::Bench => "benches",
-        HeatTarget::Water => "water",
-    };
-    match heater.zone {
-        Zone::House => format!("{what} of the house"),
-        Zone::Tent => format!("{what} of the tent"),
-    }
 }

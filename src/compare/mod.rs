@@ -5,6 +5,7 @@
 mod csv;
 mod inputs;
 mod results;
+pub mod words;
 
 use crate::model::{Catalogue, Study};
 use crate::season::ScenarioRun;

@@ -6,6 +6,7 @@ use super::filing::{Ask, Next};
 use super::marks::{self, Icon};
 use super::state::{Leaflet, State};
 use super::theme::{HEADING, semibold, tokens};
+use crate::safety::cautions::{CAUTIONS, LAST_WORD};
 use egui::{Context, Id, Key, Modal, RichText, Ui, vec2};
 use std::path::PathBuf;
 
@@ -231,26 +232,13 @@ fn about_ui(ui: &mut Ui) {
     ui.label(RichText::new("Type: Source Sans 3, SIL Open Font License 1.1").color(tokens(ui).soft));
 }
 
-/// The cautions of the program's subject, each one sentence.
-const CAUTIONS: [&str; 6] = [
-    "Burning fuel in a closed house takes its oxygen and can make carbon monoxide: vent it as its maker says, fit an alarm, never sleep there.",
-    "Ethylene from an unvented flame harms crops at traces that nobody can smell.",
-    "Gas cylinders stand outdoors, upright, away from drains and sparks.",
-    "Electricity beside water belongs behind a residual-current device and to a licensed electrician; extension leads are no wiring.",
-    "A drum of 200 litres weighs as much as three people: the floor or staging must bear it.",
-    "Snow can bring down film in one night: a held house melts it, an unheated one does not.",
-];
-
 fn cautions_ui(ui: &mut Ui) {
     heading(ui, "Cautions");
     for caution in CAUTIONS {
         ui.label(caution);
         ui.add_space(4.0);
     }
-    ui.label(
-        RichText::new("The program gives estimates. Local codes and licensed trades have the last word.")
-            .color(tokens(ui).soft),
-    );
+    ui.label(RichText::new(LAST_WORD).color(tokens(ui).soft));
 }
 
 fn shortcuts_ui(ui: &mut Ui) {

@@ -3,11 +3,8 @@
 use crate::model::{Problem, Scenario, Severity, Study, bundled_catalogue, problems};
 use crate::season::{ScenarioRun, run_scenario};
 use crate::storage::{FileError, FileFault, SiteWeather, load_weather, place_of, read_bytes, read_file};
-use crate::weather::stats::{DayMean, degree_days_k_d};
+use crate::weather::stats::{DEGREE_DAY_BASE_C, DayMean, degree_days_k_d};
 use std::path::Path;
-
-/// Base of the heating degree-days, °C: 65 °F, rounded as weather services print it.
-const DEGREE_DAY_BASE_C: f64 = 18.3;
 
 /// A study that can be run, with its weather.
 pub(super) struct Opened {

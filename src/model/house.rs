@@ -16,6 +16,19 @@ pub enum Shape {
     FlatBox,
 }
 
+impl Shape {
+    /// Name on screen.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Gable => "Gable roof",
+            Self::LeanTo => "Lean-to",
+            Self::Tunnel => "Round-arch tunnel",
+            Self::FlatBox => "Flat box",
+        }
+    }
+}
+
 /// The curve of a tunnel's arch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum ArchCurve {

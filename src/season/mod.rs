@@ -20,6 +20,7 @@ pub mod run;
 pub mod saving;
 pub mod steady;
 pub mod summary;
+pub mod sums;
 pub mod thermostats;
 
 pub use error::RunError;

@@ -5,6 +5,9 @@ use super::degree_days::DayRange;
 use super::year::Record;
 use crate::units::HOURS_PER_DAY;
 
+/// Base of the heating degree-days, °C: 65 °F, rounded as weather services print it.
+pub const DEGREE_DAY_BASE_C: f64 = 18.3;
+
 /// How the mean of a day is taken for degree-days.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum DayMean {

@@ -12,7 +12,7 @@ pub fn house_ui(ui: &mut Ui, form: &mut Form, s: &mut Scenario, reference: Optio
     form.part = "house";
     let (house, other) = (&mut s.house, reference.map(|r| &r.house));
     form.troubles_here(ui);
-    let shapes = [Shape::Gable, Shape::LeanTo, Shape::Tunnel, Shape::FlatBox].map(|v| (v, shape_name(v).to_owned()));
+    let shapes = [Shape::Gable, Shape::LeanTo, Shape::Tunnel, Shape::FlatBox].map(|v| (v, v.name().to_owned()));
     form.choice(ui, &House::shape, &mut house.shape, &shapes, other.map(|o| &o.shape));
     if house.shape == Shape::Tunnel {
         let curves = [
@@ -36,16 +36,6 @@ pub fn house_ui(ui: &mut Ui, form: &mut Form, s: &mut Scenario, reference: Optio
     }
     form.number(ui, &House::fullness, house, other);
     form.number(ui, &House::planted_share, house, other);
-}
-
-/// Name of a shape.
-pub fn shape_name(shape: Shape) -> &'static str {
-    match shape {
-        Shape::Gable => "Gable roof",
-        Shape::LeanTo => "Lean-to",
-        Shape::Tunnel => "Round-arch tunnel",
-        Shape::FlatBox => "Flat box",
-    }
 }
 
 fn tightness_ui(ui: &mut Ui, form: &mut Form, house: &mut House, other: Option<&House>) {

@@ -9,4 +9,4 @@ pub mod months;
 pub mod power_cut;
 pub mod running;
 
-pub use data::{Month, PlotShelf};
+pub use data::PlotShelf;

@@ -42,7 +42,7 @@ pub fn months_ui(ui: &mut Ui, shown: &[Shown], baseline: Option<&Shown>, look: &
     plot.show(ui, |p| {
         for (place, s) in shown.iter().enumerate() {
             let offset = -0.4 + wide * (place as f64 + 0.5);
-            let bar = |(i, m): (usize, &super::Month)| {
+            let bar = |(i, m): (usize, &crate::season::sums::Month)| {
                 Bar::new(i as f64 + offset, m.heat_kwh).width(wide * 0.9).fill(s.tint())
             };
             let bars: Vec<Bar> = s.curves.months.iter().enumerate().map(bar).collect();
