@@ -1,12 +1,10 @@
 //! The hours of one scenario as CSV: the weather used, every temperature, every flow of the books.
 
-use super::evaluate::{self, Opened};
-use super::{print, refuse};
+use super::evaluate::Opened;
+use super::save;
 use crate::model::validate::nearest_name;
 use crate::season::{HourlySeries, ScenarioRun};
 use crate::weather::Climate;
-use atomic_write_file::AtomicWriteFile;
-use std::io::Write;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -18,15 +16,7 @@ struct Column<'a> {
 
 /// Runs one scenario of a file and writes its hours.
 pub(super) fn write(file: &Path, scenario: &str, out: &Path) -> ExitCode {
-    let opened = evaluate::open(file);
-    for complaint in evaluate::complaints(&opened) {
-        eprintln!("{complaint}");
-    }
-    let Ok(opened) = opened else { return ExitCode::from(super::REFUSED) };
-    match hours_of(&opened, scenario).and_then(|table| save(&table, file, out)) {
-        Ok(()) => print(&format!("{}: written\n", out.display())),
-        Err(reason) => refuse(&reason),
-    }
+    save::write(file, out, "hours", |opened| hours_of(&opened, scenario))
 }
 
 fn hours_of(opened: &Opened, name: &str) -> Result<Vec<u8>, String> {
@@ -41,16 +31,6 @@ fn hours_of(opened: &Opened, name: &str) -> Result<Vec<u8>, String> {
     };
     let run = opened.run(scenario)?;
     table(&run, &opened.weather.climate).map_err(|error| format!("{}: {error}", opened.file))
-}
-
-/// The study itself is never overwritten by its own hours.
-fn save(table: &[u8], study: &Path, out: &Path) -> Result<(), String> {
-    let same = matches!((std::fs::canonicalize(study), std::fs::canonicalize(out)), (Ok(a), Ok(b)) if a == b);
-    if same {
-        return Err(format!("{}: this is the study itself; name another file for the hours", out.display()));
-    }
-    let written = AtomicWriteFile::open(out).and_then(|mut file| file.write_all(table).and_then(|()| file.commit()));
-    written.map_err(|error| format!("{}: the hours could not be written ({error}); check the folder", out.display()))
 }
 
 fn table(run: &ScenarioRun, climate: &Climate) -> Result<Vec<u8>, csv::Error> {

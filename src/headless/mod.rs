@@ -4,12 +4,16 @@ mod evaluate;
 mod hours_csv;
 mod json;
 mod page;
+mod report;
+mod save;
+mod table;
 mod window;
 
-use clap::{Parser, Subcommand};
+use crate::units::UnitSystem;
+use clap::{Parser, Subcommand, ValueEnum};
 use evaluate::{Evaluated, Opened};
 use std::io::{ErrorKind, Write};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// Exit code where a file or a request was refused.
@@ -47,6 +51,28 @@ enum Command {
         #[arg(long)]
         out: PathBuf,
     },
+    /// Write a report that prints: one HTML page without script or network
+    Report {
+        /// Study file
+        file: PathBuf,
+        /// HTML file to write
+        #[arg(long)]
+        out: PathBuf,
+        /// Units on the page
+        #[arg(long, value_enum, default_value_t)]
+        units: Units,
+    },
+    /// Write the scenarios side by side as a table
+    Table {
+        /// Study file
+        file: PathBuf,
+        /// CSV file to write
+        #[arg(long)]
+        out: PathBuf,
+        /// Units of the numbers
+        #[arg(long, value_enum, default_value_t)]
+        units: Units,
+    },
     /// Open the window, drag setpoints, and print what the frames cost
     #[cfg(feature = "gui")]
     Frames,
@@ -58,6 +84,25 @@ enum Command {
     },
 }
 
+/// Units of what is written.
+#[derive(Debug, Clone, Copy, Default, ValueEnum)]
+enum Units {
+    /// °C and metres
+    #[default]
+    Metric,
+    /// °F and feet
+    Imperial,
+}
+
+impl From<Units> for UnitSystem {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Metric => Self::Metric,
+            Units::Imperial => Self::Imperial,
+        }
+    }
+}
+
 /// Does what the command line asks for.
 #[must_use]
 pub fn main() -> ExitCode {
@@ -66,6 +111,8 @@ pub fn main() -> ExitCode {
         None => window::open(arguments.file),
         Some(Command::Run { files, json }) => run(&files, json),
         Some(Command::Hours { file, scenario, out }) => hours_csv::write(&file, &scenario, &out),
+        Some(Command::Report { file, out, units }) => report::write(&file, &out, units.into()),
+        Some(Command::Table { file, out, units }) => table::write(&file, &out, units.into()),
         #[cfg(feature = "gui")]
         Some(Command::Frames) => window::measure(),
         Some(Command::Check { files }) => check(&files),
@@ -104,6 +151,15 @@ fn open_all(files: &[PathBuf]) -> Option<Vec<Opened>> {
         eprintln!("{complaint}");
     }
     opened.into_iter().map(Result::ok).collect()
+}
+
+/// Opens a file; its complaints are printed, and none is returned if it was refused.
+fn open(file: &Path) -> Option<Opened> {
+    let opened = evaluate::open(file);
+    for complaint in evaluate::complaints(&opened) {
+        eprintln!("{complaint}");
+    }
+    opened.ok()
 }
 
 /// Prints the reason and gives the exit code.

@@ -1,0 +1,98 @@
+//! What the figures rest on, in plain words.
+
+/// Each assumption: what it is about, and what is assumed.
+pub(super) const ASSUMPTIONS: [(&str, &str); 17] = [
+    (
+        "One winter, hour by hour",
+        "The weather named on the first page is taken as it is, in local standard time all year; summer time is not \
+         applied. Every result is a mean over an hour. Thirty days before the season are run ahead, so that floor and \
+         water begin at temperatures of their own.",
+    ),
+    (
+        "How sure",
+        "A typical year is no forecast: winters differ by an eighth to a quarter in the heat they ask for, and a colder \
+         night than the coldest here will come. Of the house, air leakage is the largest unknown. Differences between \
+         scenarios are surer than either sum.",
+    ),
+    (
+        "House and tent",
+        "Two rooms, one within the other. Each has one air, one floor with its benches, and one body of water. Edges and \
+         corners can be 2 K colder than this mean, leaves under a clear sky too.",
+    ),
+    (
+        "Skin",
+        "Sheets lie one behind the other with air between them. The outermost has a handbook value, which the wind of each \
+         hour changes; under a clear sky the skin loses heat to it as well. Wet film inside a tent holds heat radiation \
+         back. Snow on the skin is not counted.",
+    ),
+    (
+        "Air leakage",
+        "The house's air changes at design weather follow its condition; from hour to hour they rise with wind and with \
+         the difference of temperatures. The tent leaks to the house at a fixed rate.",
+    ),
+    (
+        "Ground",
+        "Heat leaves through the floor's edge to the outdoor air, and from its middle to the soil a metre down, whose \
+         temperature follows the year. Soil that freezes is not counted.",
+    ),
+    (
+        "Sun",
+        "Beam and sky light are worked out for every surface and hour. Frames and dirt take a tenth. What enters one side \
+         of a small clear house leaves by the other unless it meets floor, plants or an opaque wall. Sun taken up by the \
+         skin itself is left out.",
+    ),
+    (
+        "Vapour",
+        "A share of the sun on planted or wet ground leaves as vapour and does not warm the house. Humidity has no further \
+         effect on heat.",
+    ),
+    (
+        "Water",
+        "Each zone's water is well mixed. At 0 °C it freezes and gives its heat of freezing before it gets colder.",
+    ),
+    (
+        "Vents and fan",
+        "Openers follow the house air. Warm air rises out, wind drives through, a fan adds its flow; a single opening \
+         without a partner takes wind alone.",
+    ),
+    (
+        "Heaters",
+        "A thermostat that gives just the heat that is needed, up to the rated output. Efficiencies are on the gross heat \
+         content. Fans are bought, but not counted as heat. A heat pump follows a published regression that is optimistic \
+         in hard cold.",
+    ),
+    (
+        "Baseline",
+        "Heat-loss coefficient of the same house under its outermost sheet, with handbook leakage and floor edge, times the \
+         degree-hours below the setpoint, over the heater's efficiency: no tent, no water, no night cover, no sun.",
+    ),
+    (
+        "Steps of the saving",
+        "The middle steps hold one temperature, the higher of the first heater's setpoints, with heat without limit; the \
+         last two bring its hours and place, and the heater as it is.",
+    ),
+    (
+        "Design load",
+        "Steady heat at the outdoor temperature that is passed in 99 or 99.6 % of the year's hours, without sun, night \
+         covers drawn and tent shut. The year's coldest hour lies several kelvin below.",
+    ),
+    (
+        "Power cut",
+        "Trays cool with the air round them. A heater marked as needing no mains goes on. Followed for 120 hours.",
+    ),
+    (
+        "Money",
+        "Prices are those of this report for the whole season, without interest and inflation. The standing charge counts \
+         for a scenario that buys electricity, not for the baseline.",
+    ),
+    (
+        "Hours that are short",
+        "Hours count as short of their setpoint by more than 0.1 K, of the crop limit without tolerance.",
+    ),
+];
+
+/// The published methods behind it.
+pub(super) const METHODS: &str = "Surface films: ISO 6946. Sky: Clark and Allen, cloud after Walton, where the weather has no \
+    infrared. Air leakage and wind shelter: ASHRAE Handbook Fundamentals. Sun on slopes: Hay and Davies; missing parts: Erbs. \
+    Ground: Kusuda and Achenbach. Heat pump: Staffell et al. 2012. Values that no source settles are marked as choices of \
+    their own in the program's code and guide.";

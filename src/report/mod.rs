@@ -1,0 +1,65 @@
+//! The printable report: one self-contained page of a study and its results, without script, network or disk.
+//!
+//! [`html`] takes what was run and gives the text of the page. It prints on A4 and Letter, and reads in black and
+//! white: lines differ by dashes and marks, bars by hatching, the best values by a frame.
+
+mod assumptions;
+mod axis;
+mod buying;
+mod coldest;
+mod content;
+mod digest;
+mod figure;
+mod fuel;
+mod houses;
+mod inputs;
+mod months;
+mod page;
+mod power_cut;
+mod prices;
+mod running;
+mod section;
+mod sources;
+mod steps;
+mod table;
+
+use crate::model::{Catalogue, Study};
+use crate::season::ScenarioRun;
+use crate::season::saving::SavingStep;
+use crate::units::UnitSystem;
+use crate::weather::Climate;
+
+/// What a report is made from.
+pub struct Report<'a> {
+    /// The study.
+    pub study: &'a Study,
+    /// The program's catalogue rows; the study's own are added.
+    pub catalogue: &'a Catalogue,
+    /// The weather that it ran on.
+    pub weather: WeatherUsed<'a>,
+    /// One entry per scenario; none where it was not run.
+    pub runs: Vec<Option<&'a ScenarioRun>>,
+    /// Where the saving comes from, one entry per scenario; none where that was not worked out.
+    pub saving: Vec<Option<Vec<SavingStep>>>,
+    /// Units on the page.
+    pub units: UnitSystem,
+    /// Version of the program that ran it.
+    pub program_version: &'a str,
+}
+
+/// The weather of a report.
+#[derive(Debug, Clone, Copy)]
+pub struct WeatherUsed<'a> {
+    /// Place and hours.
+    pub climate: &'a Climate,
+    /// Credit line of its source.
+    pub credit: &'a str,
+    /// What is worth knowing about it.
+    pub notes: &'a [String],
+}
+
+/// The page as HTML, which is well-formed XML too.
+#[must_use]
+pub fn html(report: &Report) -> String {
+    page::page(&content::Content::of(report)).into_string()
+}
