@@ -213,3 +213,16 @@ fn the_table_as_csv_has_plain_numbers_in_the_units_asked_for() {
     assert!((number(&c[3 + width]) - (number(&c[4]) - number(&c[3]))).abs() < 0.11);
     assert!((number(&f[3 + width]) - 1.8 * number(&c[3 + width])).abs() < 0.2);
 }
+
+#[test]
+fn a_net_efficiency_buys_more_gross_heat() {
+    // Propane, 46.35 MJ/kg net of 50.35 gross (property table): 90 % on the net basis is 82.85 % on the gross one.
+    use warmfold::model::HeatBasis;
+    let (study, climate) = opened();
+    let mut gross = study.scenarios.iter().find(|s| s.heater.fuel == "propane").expect("a propane scenario").clone();
+    gross.heater.efficiency = 0.9;
+    let mut net = gross.clone();
+    net.heater.basis = HeatBasis::Net;
+    let bought = |s: &Scenario| run(&study, s, &climate, RunOptions::default()).summary.fuel_quantity;
+    assert!((bought(&net) / bought(&gross) - 50.35 / 46.35).abs() < 1e-4);
+}

@@ -16,6 +16,15 @@ pub enum HeatTarget {
     Water,
 }
 
+/// Which heat content of the fuel an efficiency is measured on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum HeatBasis {
+    /// Gross, or higher heating value: with the heat of the vapour in the burnt gas.
+    Gross,
+    /// Net, or lower heating value: without it.
+    Net,
+}
+
 inputs! {
     /// A heater with its thermostat.
     pub struct Heater {
@@ -25,6 +34,7 @@ inputs! {
             fuel: String = "electricity".to_owned(), "Fuel", "Energy it runs on, from the catalogue";
             zone: Zone = Zone::Tent, "Stands in", "The zone that it heats";
             target: HeatTarget = HeatTarget::Air, "Heats", "Air, benches or water; the thermostat senses the same";
+            basis: HeatBasis = HeatBasis::Gross, "Efficiency on", "Whether the efficiency is of the gross heat content, vapour included, or of the net one, as some makers print it";
             vented: bool = false, "Flue", "Whether the burnt gas leaves through a flue";
             needs_mains: bool = true, "Needs mains", "Whether it stops in a power cut";
             heat_pump: bool = false, "Heat pump", "Efficiency follows the outdoor temperature";
@@ -33,7 +43,7 @@ inputs! {
         }
         numbers {
             rated_w: f64, Power, 0.0..=200000.0, 2000.0, "Rated output", "Most heat that it gives to the house", "";
-            efficiency: f64, Share, 0.2..=1.0, 1.0, "Efficiency (gross)", "Heat to the house per heat in the fuel, gross basis", "see the heater catalogue";
+            efficiency: f64, Share, 0.2..=1.0, 1.0, "Efficiency", "Heat to the house per heat in the fuel, on the basis chosen", "see the heater catalogue";
             fan_w: f64, Power, 0.0..=5000.0, 0.0, "Fan and pump", "Electric power while it runs full", "";
             sink_c: f64, Temperature, 15.0..=55.0, 30.0, "Warm side", "Temperature at which a heat pump gives its heat", "Staffell et al. 2012, A review of domestic heat pumps";
             day_from_hour: f64, HourOfDay, 0.0..=24.0, 7.0, "Day from", "Clock hour, standard time, at which the day setpoint begins", "";
@@ -59,6 +69,15 @@ impl Heater {
         match (self.setpoint_day_c, self.setpoint_night_c) {
             (Some(day), Some(night)) => Some(day.max(night)),
             (day, night) => day.or(night),
+        }
+    }
+
+    /// Heat to the house per gross heat in the fuel: what is bought is billed by its gross heat.
+    #[must_use]
+    pub fn gross_efficiency(&self, net_per_gross: f64) -> f64 {
+        match self.basis {
+            HeatBasis::Gross => self.efficiency,
+            HeatBasis::Net => self.efficiency * net_per_gross,
         }
     }
 }

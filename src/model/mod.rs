@@ -26,7 +26,7 @@ pub use covering::{Covering, Drawn, NightCover, PartCovering, PartException};
 pub use crop::{Bench, Crop};
 pub use crop_kind::{Chilling, CropKind, Emergence, Frost, GerminationSoil, Span};
 pub use cylinder::{Cylinder, Draw, DrawRow, DrawTable};
-pub use heater::{HeatTarget, Heater};
+pub use heater::{HeatBasis, HeatTarget, Heater};
 pub use house::{ArchCurve, BehindPartyWall, House, Part, Shape, Tightness};
 pub use input::{ChoiceInput, NumberInput};
 pub use own::OwnRows;

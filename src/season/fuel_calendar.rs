@@ -51,10 +51,11 @@ impl FuelCalendar {
             .iter()
             .zip(&series.record)
             .map(|(w, record)| {
-                w / 1000.0 / heat_per_energy(heater, climate.hours[*record].outdoor_c) / purchase.kwh_per_unit
+                let outdoor_c = climate.hours[*record].outdoor_c;
+                w / 1000.0 / heat_per_energy(heater, purchase.net_per_gross, outdoor_c) / purchase.kwh_per_unit
             })
             .collect();
-        let full = purchase.kwh_per_unit * heater.efficiency * 1000.0 / heater.rated_w;
+        let full = purchase.kwh_per_unit * heater.gross_efficiency(purchase.net_per_gross) * 1000.0 / heater.rated_w;
         Some(Self {
             unit: purchase.unit.clone(),
             runs_out: runs_out(&used, series, climate),

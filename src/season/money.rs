@@ -21,10 +21,10 @@ pub fn heat_pump_cop(outdoor_c: f64, sink_c: f64) -> f64 {
     6.81 - 0.121 * lift_k + 0.000_630 * lift_k * lift_k
 }
 
-/// Heat to the house per gross energy bought at this outdoor temperature.
+/// Heat to the house per gross energy bought at this outdoor temperature; `net_per_gross` is that of the fuel.
 #[must_use]
-pub fn heat_per_energy(heater: &Heater, outdoor_c: f64) -> f64 {
-    if heater.heat_pump { heat_pump_cop(outdoor_c, heater.sink_c) } else { heater.efficiency }
+pub fn heat_per_energy(heater: &Heater, net_per_gross: f64, outdoor_c: f64) -> f64 {
+    if heater.heat_pump { heat_pump_cop(outdoor_c, heater.sink_c) } else { heater.gross_efficiency(net_per_gross) }
 }
 
 /// Price of electricity in the hour that ends at the stamp, local standard time.
@@ -51,6 +51,8 @@ pub struct Purchase {
     pub unit: String,
     /// Gross heat in one unit, kWh.
     pub kwh_per_unit: f64,
+    /// Net per gross heat content.
+    pub net_per_gross: f64,
     /// kg CO₂ per kWh gross; none where it is not known.
     pub co2_kg_per_kwh: Option<f64>,
     /// Whether it comes by wire or pipe, so that nobody stores it.
@@ -90,6 +92,7 @@ impl Purchase {
             fuel_name: fuel.name.clone(),
             unit: unit.unit.clone(),
             kwh_per_unit: unit.kwh_gross_per_unit,
+            net_per_gross: fuel.net_per_gross,
             co2_kg_per_kwh: fuel.co2_kg_per_kwh,
             piped: fuel.piped,
             price,

@@ -122,7 +122,8 @@ impl<'a> SeriesWriter<'a> {
         let mut cost = Some(0.0);
         for (i, buying) in self.heaters.iter().enumerate() {
             let Some((heater, purchase)) = buying else { continue };
-            let energy_kwh = means.heater_w[i] / 1000.0 / heat_per_energy(heater, weather.outdoor_c);
+            let energy_kwh =
+                means.heater_w[i] / 1000.0 / heat_per_energy(heater, purchase.net_per_gross, weather.outdoor_c);
             if heater.rated_w > 0.0 {
                 fan_kwh += heater.fan_w * (means.heater_w[i] / heater.rated_w).min(1.0) / 1000.0;
             }
@@ -142,7 +143,7 @@ impl<'a> SeriesWriter<'a> {
         let heat_w = self.baseline.heat_w(weather.outdoor_c);
         let mut cost = None;
         if let Some((heater, purchase)) = &self.heaters[0] {
-            let energy_kwh = heat_w / 1000.0 / heat_per_energy(heater, weather.outdoor_c);
+            let energy_kwh = heat_w / 1000.0 / heat_per_energy(heater, purchase.net_per_gross, weather.outdoor_c);
             self.money.baseline_energy_kwh += energy_kwh;
             cost = purchase.price_per_kwh(self.study, weather).map(|price| price * energy_kwh);
         }

@@ -36,7 +36,7 @@ fn heater(fuel: &str, efficiency: f64) -> Heater {
 
 /// Gross energy that is bought for this heat, kWh.
 fn bought_kwh(heat_btu: f64, efficiency: f64) -> f64 {
-    kwh_from_joules(heat_btu * JOULES_PER_BTU) / heat_per_energy(&heater("", efficiency), 0.0)
+    kwh_from_joules(heat_btu * JOULES_PER_BTU) / heat_per_energy(&heater("", efficiency), 1.0, 0.0)
 }
 
 fn purchase(fuel: &str, unit: &str) -> Purchase {
@@ -86,7 +86,7 @@ fn compute(setting: &Setting) -> f64 {
         Setting::SeasonOil { btu_per_h_f, degree_days_f, btu_per_gal, efficiency } => {
             let burner = heater("oil", *efficiency);
             let bought = Purchase::of(&burner, &Study::default(), &oil(*btu_per_gal)).expect("a known fuel");
-            season_kwh(*btu_per_h_f, *degree_days_f) / heat_per_energy(&burner, 0.0) / bought.kwh_per_unit
+            season_kwh(*btu_per_h_f, *degree_days_f) / heat_per_energy(&burner, 1.0, 0.0) / bought.kwh_per_unit
         }
     }
 }

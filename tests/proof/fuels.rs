@@ -110,7 +110,7 @@ impl Bought {
         let (heater, outdoor_c) = self.heater(key);
         let catalogue: Catalogue = bundled_catalogue().with_own(&study.own);
         let purchase = Purchase::of(&heater, &study, &catalogue).expect("a known fuel");
-        purchase.price_per_kwh(&study, &noon(outdoor_c)).expect("a price") / heat_per_energy(&heater, outdoor_c)
+        purchase.price_per_kwh(&study, &noon(outdoor_c)).expect("a price") / heat_per_energy(&heater, 1.0, outdoor_c)
     }
 
     fn heater(&self, fuel: String) -> (Heater, f64) {

@@ -6,7 +6,7 @@ use crate::format;
 use crate::gui::fields::{CHOICE_LABEL, Form, Spec, combo, label_cell, row};
 use crate::gui::theme::{BODY, SMALL, semibold, tokens};
 use crate::model::heater::SETPOINT_RANGE_C;
-use crate::model::{Catalogue, HeatTarget, Heater, Scenario};
+use crate::model::{Catalogue, HeatBasis, HeatTarget, Heater, Scenario};
 use crate::units::Quantity;
 use egui::{RichText, Ui};
 
@@ -70,6 +70,11 @@ fn heater_ui(
     }
     if !heater.heat_pump {
         form.number(ui, &Heater::efficiency, heater, other);
+        if heater.fuel != "electricity" {
+            let bases =
+                [(HeatBasis::Gross, "Gross heat, vapour included".to_owned()), (HeatBasis::Net, "Net heat".to_owned())];
+            form.choice(ui, &Heater::basis, &mut heater.basis, &bases, other.map(|o| &o.basis));
+        }
     }
     form.choice(ui, &Heater::zone, &mut heater.zone, &zones(), other.map(|o| &o.zone));
     let targets = [
@@ -129,6 +134,7 @@ fn kind_ui(ui: &mut Ui, form: &mut Form, heater: &mut Heater, rows: &Catalogue) 
     heater.name = kind.name;
     heater.fuel = kind.fuel;
     heater.efficiency = kind.efficiency;
+    heater.basis = HeatBasis::Gross;
     heater.vented = kind.vented;
     heater.needs_mains = kind.needs_mains;
     heater.heat_pump = kind.heat_pump;
@@ -140,7 +146,8 @@ fn kind_ui(ui: &mut Ui, form: &mut Form, heater: &mut Heater, rows: &Catalogue) 
 pub fn full_output(heater: &Heater, rows: &Catalogue) -> Option<String> {
     let fuel = rows.fuel(&heater.fuel).filter(|_| heater.fuel != "electricity")?;
     let unit = fuel.units.iter().find(|u| u.unit.contains("cylinder")).or(fuel.units.first())?;
-    let hours = unit.kwh_gross_per_unit * heater.efficiency * 1000.0 / heater.rated_w;
+    let efficiency = heater.gross_efficiency(fuel.net_per_gross);
+    let hours = unit.kwh_gross_per_unit * efficiency * 1000.0 / heater.rated_w;
     let decimals = if hours < 10.0 { 1 } else { 0 };
     (hours.is_finite() && hours > 0.0).then(|| format!("{} h per {}", format::number(hours, decimals), unit.unit))
 }

@@ -1,5 +1,6 @@
 //! Side by side: the table of scenarios, and where the chosen one's saving comes from.
 
+mod fuel;
 mod steps;
 mod table;
 
@@ -28,6 +29,7 @@ pub fn side_ui(ui: &mut Ui, state: &mut State) {
             table::rows_ui(ui, state, &comparison, &ordered, widths);
             ui.add_space(18.0);
             steps::steps_ui(ui, state, widths.whole);
+            fuel::fuel_ui(ui, state);
             ui.add_space(12.0);
         });
     });
