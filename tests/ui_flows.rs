@@ -407,3 +407,24 @@ fn an_imported_weather_file_travels_with_the_study() {
     let reason = state.board.failure(state.document.draft.tags[0].id).expect("it is not run on other weather");
     assert!(reason.contains("not the one that this study was made with"), "{reason}");
 }
+
+#[test]
+fn the_report_is_written_beside_the_window() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut h = demo();
+    menu(&mut h, "File", "Export report…");
+    let path = folder.path().join("winter.html");
+    h.state_mut().filing.dialog.as_mut().unwrap().text = path.display().to_string();
+    h.run_steps(2);
+    h.get_by_role_and_label(Role::Button, "Write").click();
+    h.run_steps(2);
+    let start = Instant::now();
+    while h.state().export.is_some() {
+        assert!(start.elapsed() < Duration::from_secs(60), "the report did not come");
+        std::thread::sleep(Duration::from_millis(10));
+        h.step();
+    }
+    assert_eq!(h.state().filing.error, None);
+    let page = std::fs::read_to_string(&path).unwrap();
+    assert!(page.contains("Whole tunnel, electricity") && page.trim_end().ends_with("</html>"));
+}

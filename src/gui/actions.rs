@@ -19,6 +19,10 @@ impl State {
             Command::DeleteScenario if last == 0 => Some("A study has at least one scenario"),
             Command::MoveUp | Command::PreviousScenario if draft.selected() == 0 => Some("It is the first scenario"),
             Command::MoveDown | Command::NextScenario if draft.selected() == last => Some("It is the last scenario"),
+            Command::ExportReport if self.export.is_some() => Some("The last report is still being written"),
+            Command::ExportReport if (0..=last).any(|i| self.blocked(i)) => {
+                Some("Mend what is marked in the editor first")
+            }
             Command::MakeReference if draft.study.reference == draft.selected() => Some("It is the reference already"),
             _ => None,
         }
@@ -98,6 +102,7 @@ impl State {
             Command::Open => self.begin(Next::Choose, ctx),
             Command::Save => self.save(None, ctx),
             Command::SaveAs => self.ask_path(Ask::Save, ctx),
+            Command::ExportReport => self.ask_path(Ask::Report, ctx),
             Command::Quit => self.begin(Next::Quit, ctx),
             Command::Undo => {
                 if let Some(step) = self.document.undo() {

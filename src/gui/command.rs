@@ -15,6 +15,8 @@ pub enum Command {
     Save,
     /// To another file.
     SaveAs,
+    /// The printable report.
+    ExportReport,
     /// Leave.
     Quit,
     /// One step back.
@@ -69,12 +71,13 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 30] = [
+    pub const ALL: [Self; 31] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
         Self::Save,
         Self::SaveAs,
+        Self::ExportReport,
         Self::Quit,
         Self::Undo,
         Self::Redo,
@@ -111,6 +114,7 @@ impl Command {
             Self::Open => "Open…",
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
+            Self::ExportReport => "Export report…",
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",
@@ -149,6 +153,7 @@ impl Command {
             Self::Open => (ctrl, Key::O),
             Self::Save => (ctrl, Key::S),
             Self::SaveAs => (ctrl.plus(Modifiers::SHIFT), Key::S),
+            Self::ExportReport => (ctrl, Key::P),
             Self::Quit => (ctrl, Key::Q),
             Self::Undo => (ctrl, Key::Z),
             Self::Redo => (ctrl.plus(Modifiers::SHIFT), Key::Z),

@@ -36,6 +36,7 @@ fn path_ui(ctx: &Context, state: &mut State) {
         Ask::Open => ("Open a study", "Open"),
         Ask::Save => ("Save the study", "Save"),
         Ask::Weather => ("Open a weather file", "Open"),
+        Ask::Report => ("Export the report", "Write"),
     };
     let mut chosen = None;
     let mut stay = true;
@@ -52,7 +53,7 @@ fn path_ui(ctx: &Context, state: &mut State) {
             edit.request_focus();
         }
         let enter = edit.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
-        if dialog.ask != Ask::Save {
+        if matches!(dialog.ask, Ask::Open | Ask::Weather) {
             listing_ui(ui, &mut dialog.text, dialog.ask);
         }
         ui.set_min_height(28.0);
@@ -88,7 +89,7 @@ fn refusal(path: &std::path::Path, ask: Ask, replace: bool) -> Option<(String, b
         return Some(("Type a path, such as /home/me/house.ron".to_owned(), false));
     }
     match ask {
-        Ask::Save => {
+        Ask::Save | Ask::Report => {
             let folder = path.parent().filter(|p| !p.as_os_str().is_empty());
             if folder.is_some_and(|f| !f.is_dir()) {
                 return Some(("There is no such folder. Choose another or make it first".to_owned(), false));

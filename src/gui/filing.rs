@@ -15,6 +15,8 @@ pub enum Ask {
     Save,
     /// A weather file.
     Weather,
+    /// A place for the report.
+    Report,
 }
 
 /// What was wanted when the question about unsaved changes came up.
@@ -165,7 +167,8 @@ impl State {
     pub fn take_path(&mut self, ask: Ask, path: PathBuf, ctx: &egui::Context) {
         match ask {
             Ask::Open => self.open_file(&path, ctx),
-            Ask::Save => self.save_to(&with_extension(path), ctx),
+            Ask::Save => self.save_to(&with_extension(path, "ron"), ctx),
+            Ask::Report => self.export_report(with_extension(path, "html"), ctx),
             Ask::Weather => {
                 let choice = crate::model::WeatherChoice::File(path.display().to_string());
                 let before = self.document.draft.clone();
@@ -223,6 +226,12 @@ impl State {
                 let name = name.unwrap_or_else(|| PathBuf::from(format!("{}.ron", file_stem(&self.document.name()))));
                 folder.join(name).display().to_string()
             }
+            Ask::Report => {
+                let stem =
+                    self.document.path.as_deref().and_then(Path::file_stem).map(|s| s.to_string_lossy().into_owned());
+                let stem = stem.unwrap_or_else(|| file_stem(&self.document.name()));
+                folder.join(format!("{stem}.html")).display().to_string()
+            }
             Ask::Open | Ask::Weather => format!("{}{}", folder.display(), std::path::MAIN_SEPARATOR),
         }
     }
@@ -236,12 +245,12 @@ fn file_stem(title: &str) -> String {
     if words.is_empty() { "study".to_owned() } else { words.join("-") }
 }
 
-fn with_extension(path: PathBuf) -> PathBuf {
-    if path.extension().is_some() { path } else { path.with_extension("ron") }
+fn with_extension(path: PathBuf, ending: &str) -> PathBuf {
+    if path.extension().is_some() { path } else { path.with_extension(ending) }
 }
 
 fn system_dialog(ask: Ask, suggestion: &Path) -> Option<PathBuf> {
-    let folder = if ask == Ask::Save { suggestion.parent() } else { Some(suggestion) };
+    let folder = if matches!(ask, Ask::Save | Ask::Report) { suggestion.parent() } else { Some(suggestion) };
     let mut dialog = rfd::FileDialog::new();
     if let Some(folder) = folder.filter(|f| f.is_dir()) {
         dialog = dialog.set_directory(folder);
@@ -249,9 +258,10 @@ fn system_dialog(ask: Ask, suggestion: &Path) -> Option<PathBuf> {
     match ask {
         Ask::Open => dialog.add_filter("Study", &["ron"]).pick_file(),
         Ask::Weather => dialog.add_filter("Weather", &["epw", "csv", "EPW", "CSV"]).pick_file(),
-        Ask::Save => {
+        Ask::Save | Ask::Report => {
             let name = suggestion.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
-            dialog.add_filter("Study", &["ron"]).set_file_name(name).save_file()
+            let (kind, ending) = if ask == Ask::Save { ("Study", "ron") } else { ("Report", "html") };
+            dialog.add_filter(kind, &[ending]).set_file_name(name).save_file()
         }
     }
 }
@@ -264,6 +274,6 @@ mod tests {
     fn titles_become_plain_file_names() {
         assert_eq!(file_stem("Allotment society: starts & citrus"), "allotment-society-starts-citrus");
         assert_eq!(file_stem("  "), "study");
-        assert_eq!(with_extension(PathBuf::from("a/b")), PathBuf::from("a/b.ron"));
+        assert_eq!(with_extension(PathBuf::from("a/b"), "ron"), PathBuf::from("a/b.ron"));
     }
 }

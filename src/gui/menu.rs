@@ -50,6 +50,7 @@ fn file_ui(ui: &mut Ui, state: &mut State) {
     ui.separator();
     entry(ui, state, Command::Save, false);
     entry(ui, state, Command::SaveAs, false);
+    entry(ui, state, Command::ExportReport, false);
     ui.separator();
     entry(ui, state, Command::Quit, false);
 }

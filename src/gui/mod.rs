@@ -12,6 +12,7 @@ mod drawing;
 mod editor;
 mod engine;
 mod evidence;
+mod exporting;
 mod fields;
 mod filing;
 mod headline;

@@ -3,6 +3,7 @@
 use super::board::{Board, Season, Standing};
 use super::command::Command;
 use super::document::{Document, ScenarioId};
+use super::exporting::Export;
 use super::filing::Filing;
 use super::history::Edits;
 use super::insights::Insights;
@@ -89,6 +90,8 @@ pub struct State {
     pub winter: WinterView,
     /// What the view side by side shows.
     pub side: SideView,
+    /// A report that is being written.
+    pub export: Option<Export>,
     /// What else is known of the chosen scenario.
     pub insights: Insights,
     /// Text typed in the search for stations.
@@ -124,6 +127,7 @@ impl State {
             plots: PlotShelf::default(),
             winter: WinterView::default(),
             side: SideView::default(),
+            export: None,
             insights: Insights::default(),
             station_search: String::new(),
             may_close: false,

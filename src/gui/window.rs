@@ -40,6 +40,7 @@ pub fn window_ui(ui: &mut Ui, state: &mut State) {
 fn take_in(state: &mut State, ctx: &egui::Context) {
     state.refresh();
     state.poll_filing(ctx);
+    state.poll_export(ctx);
     if let Some(command) = Command::pressed(ctx) {
         state.queue.push(command);
     }

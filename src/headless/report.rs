@@ -3,9 +3,7 @@
 use super::evaluate::Evaluated;
 use super::save;
 use crate::model::bundled_catalogue;
-use crate::report::{Report, WeatherUsed, html};
-use crate::season::saving::{SavingStep, saving_steps};
-use crate::season::{RunError, ScenarioRun};
+use crate::report::{WeatherUsed, of_runs};
 use crate::units::UnitSystem;
 use std::path::Path;
 use std::process::ExitCode;
@@ -16,27 +14,11 @@ pub(super) fn write(file: &Path, out: &Path, units: UnitSystem) -> ExitCode {
 }
 
 fn page(results: &Evaluated, units: UnitSystem) -> Result<String, String> {
-    let saving = steps(results).map_err(|error| format!("{}: {error}", results.file))?;
-    Ok(html(&Report {
-        study: &results.study,
-        catalogue: bundled_catalogue(),
-        weather: WeatherUsed {
-            climate: &results.weather.climate,
-            credit: &results.weather.year.credit,
-            notes: &results.weather.year.notes,
-        },
-        runs: results.runs.iter().map(Some).collect(),
-        saving: saving.into_iter().map(Some).collect(),
-        units,
-        program_version: env!("CARGO_PKG_VERSION"),
-    }))
-}
-
-/// Where the saving of each scenario comes from.
-fn steps(results: &Evaluated) -> Result<Vec<Vec<SavingStep>>, RunError> {
-    let (study, climate) = (&results.study, &results.weather.climate);
-    let of_one = |(scenario, run): (_, &ScenarioRun)| {
-        saving_steps(study, scenario, climate, bundled_catalogue(), &run.summary, &|_| (), &|| false)
+    let weather = WeatherUsed {
+        climate: &results.weather.climate,
+        credit: &results.weather.year.credit,
+        notes: &results.weather.year.notes,
     };
-    study.scenarios.iter().zip(&results.runs).map(of_one).collect()
+    of_runs(&results.study, bundled_catalogue(), weather, &results.runs, units, &|| false)
+        .map_err(|error| format!("{}: {error}", results.file))
 }

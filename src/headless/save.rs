@@ -2,8 +2,7 @@
 
 use super::evaluate::Opened;
 use super::{REFUSED, open, print, refuse};
-use atomic_write_file::AtomicWriteFile;
-use std::io::Write;
+use crate::storage::write_whole;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -27,6 +26,6 @@ fn save(bytes: &[u8], study: &Path, out: &Path, what: &str) -> Result<(), String
     if same {
         return Err(format!("{}: this is the study itself; name another file for the {what}", out.display()));
     }
-    let written = AtomicWriteFile::open(out).and_then(|mut file| file.write_all(bytes).and_then(|()| file.commit()));
-    written.map_err(|error| format!("{}: the {what} could not be written ({error}); check the folder", out.display()))
+    write_whole(out, bytes)
+        .map_err(|error| format!("{}: the {what} could not be written ({error}); check the folder", out.display()))
 }

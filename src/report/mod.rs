@@ -24,8 +24,8 @@ mod steps;
 mod table;
 
 use crate::model::{Catalogue, Study};
-use crate::season::ScenarioRun;
-use crate::season::saving::SavingStep;
+use crate::season::saving::{SavingStep, saving_steps};
+use crate::season::{RunError, ScenarioRun};
 use crate::units::UnitSystem;
 use crate::weather::Climate;
 
@@ -62,4 +62,32 @@ pub struct WeatherUsed<'a> {
 #[must_use]
 pub fn html(report: &Report) -> String {
     page::page(&content::Content::of(report)).into_string()
+}
+
+/// The report of finished runs: works out where the saving of each comes from, and writes the page.
+///
+/// # Errors
+/// As [`saving_steps`].
+pub fn of_runs(
+    study: &Study,
+    catalogue: &Catalogue,
+    weather: WeatherUsed,
+    runs: &[ScenarioRun],
+    units: UnitSystem,
+    cancelled: &dyn Fn() -> bool,
+) -> Result<String, RunError> {
+    let of_one = |(scenario, run): (_, &ScenarioRun)| {
+        saving_steps(study, scenario, weather.climate, catalogue, &run.summary, &|_| (), cancelled).map(Some)
+    };
+    let saving = study.scenarios.iter().zip(runs).map(of_one).collect::<Result<Vec<_>, _>>()?;
+    let program_version = env!("CARGO_PKG_VERSION");
+    Ok(html(&Report {
+        study,
+        catalogue,
+        weather,
+        runs: runs.iter().map(Some).collect(),
+        saving,
+        units,
+        program_version,
+    }))
 }

@@ -60,9 +60,17 @@ fn save_fault(path: &Path, study: &Study) -> Result<(), FileFault> {
     // A link would be replaced by a plain file: follow it first.
     let target = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
     may_be_written(&target)?;
-    let mut file = AtomicWriteFile::open(&target).map_err(FileFault::NotWritten)?;
-    file.write_all(text.as_bytes()).map_err(FileFault::NotWritten)?;
-    file.commit().map_err(FileFault::NotWritten)
+    write_whole(&target, text.as_bytes()).map_err(FileFault::NotWritten)
+}
+
+/// Writes a file, whole or not at all.
+///
+/// # Errors
+/// What the system says.
+pub fn write_whole(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
+    let mut file = AtomicWriteFile::open(path)?;
+    file.write_all(bytes)?;
+    file.commit()
 }
 
 fn may_be_written(target: &Path) -> Result<(), FileFault> {

@@ -13,7 +13,7 @@ mod weather_source;
 
 pub use demo::{DEMO_NAME, demo, demo_text};
 pub use fault::{Fault, FileError, FileFault, Place, StudyFileError};
-pub use files::{load, read_file, save};
+pub use files::{load, read_file, save, write_whole};
 pub use scan::{path_at, place_of};
 pub use sidecar::{SidecarError, bring_weather, fingerprint};
 pub use text::{LARGEST_FILE_BYTES, read_bytes, read_study, write_study};

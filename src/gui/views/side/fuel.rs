@@ -13,8 +13,8 @@ use egui::{Align2, RichText, Sense, Stroke, Ui, pos2, vec2};
 /// Height of a month's row; right ends of its three columns.
 const ROW: f32 = 22.0;
 const COLUMNS: [f32; 3] = [40.0, 160.0, 320.0];
-/// Units that are named with their day.
-const NAMED: usize = 12;
+/// Most units that are named with their day.
+const NAMED: usize = 24;
 
 /// The calendar; nothing for what comes by wire or pipe.
 pub fn fuel_ui(ui: &mut Ui, state: &State) {
@@ -26,14 +26,14 @@ pub fn fuel_ui(ui: &mut Ui, state: &State) {
     ui.add_space(4.0);
     months_ui(ui, calendar, &t);
     ui.add_space(6.0);
-    let mut sentences = vec![runs_out(calendar)];
+    let mut sentences: Vec<String> = runs_out(calendar).into_iter().collect();
     sentences.push(format!(
         "Have {} in store for the hardest fortnight",
         format::number(calendar.hardest_fortnight.ceil().max(1.0), 0)
     ));
     if let Some(hours) = calendar.hours_at_full_output {
         sentences
-            .push(format!("one lasts {} h at full output", format::number(hours, if hours < 10.0 { 1 } else { 0 })));
+            .push(format!("One lasts {} h at full output", format::number(hours, if hours < 10.0 { 1 } else { 0 })));
     }
     let scenario = &season.inputs.scenario;
     if let Some(text) = evaporation(state, scenario, &season.run, state.prefs.units) {
@@ -64,14 +64,14 @@ fn line_ui(ui: &mut Ui, cells: &[String; 3], head: bool, t: &Tokens) {
     ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, t.hairline));
 }
 
-/// "They run out on 3 Nov, 12 Nov …".
-fn runs_out(calendar: &FuelCalendar) -> String {
-    let days: Vec<String> = calendar.runs_out.iter().take(NAMED).map(|at| format::day(*at)).collect();
-    if days.is_empty() {
-        return "The first outlasts the season".to_owned();
+/// "They run out on 3 Nov, 12 Nov"; nothing for what is bought by so small a unit that nobody counts them.
+fn runs_out(calendar: &FuelCalendar) -> Option<String> {
+    let days: Vec<String> = calendar.runs_out.iter().map(|at| format::day(*at)).collect();
+    match days.len() {
+        0 => Some("The first outlasts the season".to_owned()),
+        1..=NAMED => Some(format!("They run out on {}", days.join(", "))),
+        _ => None,
     }
-    let more = if calendar.runs_out.len() > NAMED { " …" } else { "" };
-    format!("They run out on {}{more}", days.join(", "))
 }
 
 /// Whether the cylinder can give the gas that the largest hour takes, half full in the coldest hour.
