@@ -40,7 +40,7 @@ fn refused(output: &Output, words: &[&str]) {
 }
 
 /// Keys that every scenario has, and that hold a number.
-const NUMBERS: [&str; 25] = [
+const NUMBERS: [&str; 35] = [
     "heat_delivered_kwh",
     "fuel_quantity",
     "cost",
@@ -66,10 +66,20 @@ const NUMBERS: [&str; 25] = [
     "books_closure",
     "season_hours",
     "crop_limit_c",
+    "hours_skin_wet",
+    "hours_crop_humidity_90",
+    "skin_condensed_kg",
+    "tent_wall_condensed_kg",
+    "mist_kg",
+    "evaporated_kg",
+    "burner_water_kg",
+    "vapour_carried_out_kg",
+    "vapour_store_change_kg",
+    "moisture_books_closure",
 ];
 
 /// Keys that every scenario has; they may hold nothing, such as the water of a house without any.
-const OTHERS: [&str; 11] = [
+const OTHERS: [&str; 12] = [
     "name",
     "season_start",
     "season_end",
@@ -80,6 +90,7 @@ const OTHERS: [&str; 11] = [
     "water_ice_share_max",
     "degree_hour_bracket_low_kwh",
     "degree_hour_bracket_high_kwh",
+    "hours_tent_wall_wet",
     "power_cut",
 ];
 
@@ -108,6 +119,7 @@ fn json_of_the_demos_has_its_keys_and_closed_books() {
             }
             // The books must close to 10⁻⁶ of throughput.
             assert!(scenario["books_closure"].as_f64().is_some_and(|rest| rest.abs() < 1e-6));
+            assert!(scenario["moisture_books_closure"].as_f64().is_some_and(|rest| rest.abs() < 1e-6));
             for water in ["with_water", "without_water"] {
                 for of in ["air", "trays"] {
                     for to in ["crop_limit", "freezing"] {
@@ -212,6 +224,14 @@ fn hours_carry_weather_temperatures_and_closed_books() {
         "tent_air_c",
         "house_ice_share",
         "vent_opening",
+        "air_exchange_m3_per_h",
+        "tent_exchange_m3_per_h",
+        "house_humidity",
+        "tent_humidity",
+        "skin_condensation_g_per_m2h",
+        "tent_wall_condensation_g_per_m2h",
+        "house_mist_g_per_h",
+        "tent_mist_g_per_h",
         "setpoint_c",
     ] {
         assert!(number(&rows[0], title).is_finite());

@@ -87,7 +87,7 @@ fn series_columns(hours: &HourlySeries) -> Vec<Column<'_>> {
 }
 
 /// Every series of numbers under the name of its field; an absent one gives empty cells.
-fn numbers(hours: &HourlySeries) -> [(&'static str, &[f64]); 25] {
+fn numbers(hours: &HourlySeries) -> [(&'static str, &[f64]); 33] {
     [
         ("outdoor_c", &hours.outdoor_c),
         ("house_air_c", &hours.house_air_c),
@@ -109,8 +109,16 @@ fn numbers(hours: &HourlySeries) -> [(&'static str, &[f64]); 25] {
         ("party_wall_loss_w", &hours.party_wall_loss_w),
         ("tent_loss_w", &hours.tent_loss_w),
         ("store_change_w", &hours.store_change_w),
+        ("air_exchange_m3_per_h", &hours.air_exchange_m3_per_h),
+        ("tent_exchange_m3_per_h", &hours.tent_exchange_m3_per_h),
         ("vent_opening", &hours.vent_opening),
         ("fan_share", &hours.fan_share),
+        ("house_humidity", &hours.damp.house_humidity),
+        ("tent_humidity", &hours.damp.tent_humidity),
+        ("skin_condensation_g_per_m2h", &hours.damp.skin_condensation_g_per_m2h),
+        ("tent_wall_condensation_g_per_m2h", &hours.damp.tent_wall_condensation_g_per_m2h),
+        ("house_mist_g_per_h", &hours.damp.house_mist_g_per_h),
+        ("tent_mist_g_per_h", &hours.damp.tent_mist_g_per_h),
         ("cost", &hours.cost),
         ("baseline_w", &hours.baseline_w),
         ("baseline_cost", &hours.baseline_cost),

@@ -17,3 +17,9 @@ pub fn exchange_w_per_k(volume_m3: f64, air_changes_per_h: f64) -> f64 {
 pub fn flow_w_per_k(flow_m3_per_s: f64) -> f64 {
     RHO_CP_J_PER_M3K * flow_m3_per_s
 }
+
+/// Flow that carries this heat per kelvin, m³/h.
+#[must_use]
+pub fn flow_m3_per_h(w_per_k: f64) -> f64 {
+    w_per_k * (SECONDS_PER_HOUR / RHO_CP_J_PER_M3K)
+}

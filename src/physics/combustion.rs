@@ -129,6 +129,16 @@ impl Hydrocarbon {
     }
 }
 
+/// Water that a flame makes, kg per kWh of gross heat: by the fuel's hydrogen where it is known, otherwise by what its
+/// gross heat content has above its net one. None for electricity, whose net is its gross.
+#[must_use]
+pub fn water_kg_per_kwh_gross(fuel: &str, net_per_gross: f64) -> f64 {
+    match Hydrocarbon::of_fuel(fuel) {
+        Some(burnt) => burnt.water_kg_per_kg() * burnt.kg_per_kwh_gross(),
+        None => JOULES_PER_KWH * (1.0 - net_per_gross).max(0.0) / VAPORISATION_J_PER_KG,
+    }
+}
+
 /// Volume of an ideal gas of this molar mass (kg/mol) at the standard atmosphere, m³/kg.
 #[must_use]
 pub fn gas_m3_per_kg(molar_kg: f64, t_c: f64) -> f64 {

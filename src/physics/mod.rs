@@ -17,5 +17,6 @@ pub mod step;
 pub mod stores;
 mod switching;
 pub mod tent_wall;
+pub mod vapour;
 pub mod vent;
 pub mod vent_sizing;

@@ -67,6 +67,15 @@ pub struct HourDrive {
     pub after_dark: bool,
 }
 
+/// One group of the skin in one hour.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct SkinFace {
+    /// With the night cover as it stands, W/(m²·K).
+    pub u_w_per_m2k: f64,
+    /// Outdoor temperature that it feels, °C.
+    pub felt_c: f64,
+}
+
 /// What a scenario adds to its plan for reading the weather.
 #[derive(Debug, Clone, Copy)]
 pub struct DriveSettings {
@@ -91,12 +100,24 @@ impl HourDrive {
     /// The hour at this index of the weather year; the year wraps.
     #[must_use]
     pub fn new(plan: &Plan, settings: DriveSettings, climate: &Climate, record: usize) -> Self {
+        Self::with_faces(plan, settings, climate, record, |_| ())
+    }
+
+    /// As [`HourDrive::new`]; `take` is given the groups of the skin in the order of the plan.
+    #[must_use]
+    pub fn with_faces(
+        plan: &Plan,
+        settings: DriveSettings,
+        climate: &Climate,
+        record: usize,
+        take: impl FnMut(SkinFace),
+    ) -> Self {
         let hour = &climate.hours[record];
         let by_day = hour.global_w_per_m2 > DAY_THRESHOLD_W_PER_M2;
         let cover_drawn = plan.night_cover.is_some_and(|drawn| is_drawn(drawn, hour, by_day));
         let tent_cover_drawn = plan.tent_night_cover.is_some_and(|drawn| is_drawn(drawn, hour, by_day));
         let site_wind = site_wind_m_per_s(hour.wind_m_per_s, settings.shelter_class);
-        let (skin_w_per_k, skin_source_w) = skin(plan, hour, site_wind, cover_drawn);
+        let (skin_w_per_k, skin_source_w) = skin(plan, hour, site_wind, cover_drawn, take);
         let (house_sun, tent_sun) = sun(plan, hour, cover_drawn, tent_cover_drawn);
         Self {
             outdoor_c: hour.outdoor_c,
@@ -145,6 +166,19 @@ impl HourDrive {
     }
 }
 
+/// These hours of the weather year, and the groups of the skin in each of them, hour after hour.
+#[must_use]
+pub fn drives_of(
+    plan: &Plan,
+    settings: DriveSettings,
+    climate: &Climate,
+    records: impl ExactSizeIterator<Item = usize>,
+) -> (Vec<HourDrive>, Vec<SkinFace>) {
+    let mut faces = Vec::with_capacity(records.len() * plan.skin.len());
+    let drives = records.map(|record| HourDrive::with_faces(plan, settings, climate, record, |face| faces.push(face)));
+    (drives.collect(), faces)
+}
+
 /// Conductance of tent wall and top with the steady air exchange, W/K; zero without a tent.
 #[must_use]
 pub fn tent_wall_w_per_k(plan: &Plan, cover_drawn: bool) -> f64 {
@@ -162,7 +196,13 @@ fn is_drawn(drawn: Drawn, hour: &ClimateHour, by_day: bool) -> bool {
 }
 
 /// Conductance of the skin and that times the temperature that it feels.
-fn skin(plan: &Plan, hour: &ClimateHour, site_wind: f64, cover_drawn: bool) -> (f64, f64) {
+fn skin(
+    plan: &Plan,
+    hour: &ClimateHour,
+    site_wind: f64,
+    cover_drawn: bool,
+    mut take: impl FnMut(SkinFace),
+) -> (f64, f64) {
     let h_r = radiative_coefficient(hour.outdoor_c, hour.sky_c);
     let h_e = outer_coefficient(site_wind, h_r);
     let mut sum = (0.0, 0.0);
@@ -173,6 +213,7 @@ fn skin(plan: &Plan, hour: &ClimateHour, site_wind: f64, cover_drawn: bool) -> (
         let felt_c = sky_equivalent_c(hour.outdoor_c, hour.sky_c, sky_share, h_r, h_e);
         sum.0 += u * group.area_m2;
         sum.1 += u * group.area_m2 * felt_c;
+        take(SkinFace { u_w_per_m2k: u, felt_c });
     }
     sum
 }

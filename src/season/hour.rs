@@ -32,6 +32,10 @@ pub struct HourMeans {
     pub vent_opening: f64,
     /// Share of the fan's full speed.
     pub fan_share: f64,
+    /// Air that leakage, vents and fan change with outdoors, by the heat that it carries, W/K.
+    pub air_exchange_w_per_k: f64,
+    /// Air that the tent changes with the house through flaps and opening, W/K.
+    pub tent_exchange_w_per_k: f64,
     /// Heat taken up by all stores.
     pub store_change_w: f64,
 }
@@ -93,9 +97,11 @@ fn add_step(hour: &mut HourMeans, model: &HouseModel, drive: &HourDrive, done: &
     // What the slope adds is the linearised part of the same flow, so that the books close to rounding.
     let slope_w = flows.vent_slope_w_per_k * (house_c - flows.house_c);
     hour.vent_loss_w += share * (flows.vent_w_per_k * difference_k + slope_w);
+    hour.air_exchange_w_per_k += share * (flows.leakage_w_per_k + flows.vent_w_per_k);
     hour.vent_opening += share * flows.vent_opening;
     hour.fan_share += share * flows.fan_share;
     if let Some(tent) = model.plan.layout.tent {
+        hour.tent_exchange_w_per_k += share * flows.tent_open_w_per_k;
         let open = flows.tent_open_w_per_k + flows.tent_slope_w_per_k;
         hour.tent_loss_w += share * (open * (mean[tent.air] - house_c) + flows.tent_offset_w);
     }
@@ -111,6 +117,7 @@ fn add_constant_flows(hour: &mut HourMeans, model: &HouseModel, drive: &HourDriv
     let mut core_w = plan.core_w_per_k * (floor_c - drive.deep_ground_c);
     if let (Some(nodes), Some(tent)) = (plan.layout.tent, &plan.tent) {
         let (tent_c, base_c) = (hour.mean_c[nodes.air], hour.mean_c[nodes.floor]);
+        hour.tent_exchange_w_per_k += tent.exchange_w_per_k;
         core_w += tent.core_w_per_k * (base_c - drive.deep_ground_c);
         hour.tent_loss_w += drive.tent_wall_w_per_k * (tent_c - house_c) + tent.base_w_per_k * (base_c - house_c);
     }

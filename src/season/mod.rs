@@ -3,6 +3,7 @@
 pub mod alternatives;
 pub mod baseline;
 pub mod buying;
+pub mod damp;
 pub mod drive;
 pub mod error;
 pub mod fuel_calendar;
@@ -23,6 +24,7 @@ pub mod summary;
 pub mod sums;
 pub mod thermostats;
 
+pub use damp::{DampChange, DampFigures, DampSeries, changed_damp};
 pub use error::RunError;
 pub use result::{
     Hold, HourStamp, HourlySeries, POWER_CUT_HOURS, PowerCut, PowerCutTimes, ScenarioRun, ShellFigures, Summary,

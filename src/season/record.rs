@@ -9,6 +9,7 @@ use super::money::{Purchase, electricity_price, heat_per_energy};
 use super::plan::Plan;
 use super::result::HourlySeries;
 use crate::model::{Catalogue, Heater, Scenario, Study};
+use crate::physics::air::flow_m3_per_h;
 use crate::physics::network::NodeValues;
 use crate::physics::step::MAX_THERMOSTATS;
 use crate::weather::ClimateHour;
@@ -94,6 +95,7 @@ impl<'a> SeriesWriter<'a> {
             s.tent_air_c.push(means.mean_c[tent.air]);
             s.tent_floor_c.push(means.mean_c[tent.floor]);
             s.tent_loss_w.push(means.tent_loss_w);
+            s.tent_exchange_m3_per_h.push(flow_m3_per_h(means.tent_exchange_w_per_k));
             if let Some(water) = tent.water {
                 s.tent_water_c.push(means.mean_c[water]);
                 s.tent_ice_share.push(ice[water]);
@@ -111,6 +113,7 @@ impl<'a> SeriesWriter<'a> {
         s.ground_loss_w.push(means.ground_loss_w);
         s.party_wall_loss_w.push(means.party_wall_loss_w);
         s.store_change_w.push(means.store_change_w);
+        s.air_exchange_m3_per_h.push(flow_m3_per_h(means.air_exchange_w_per_k));
         s.vent_opening.push(means.vent_opening);
         s.fan_share.push(means.fan_share);
         self.push_money(weather, means);
@@ -193,6 +196,7 @@ fn with_room(hours: usize) -> HourlySeries {
         ground_loss_w: room(),
         party_wall_loss_w: room(),
         store_change_w: room(),
+        air_exchange_m3_per_h: room(),
         vent_opening: room(),
         fan_share: room(),
         cost: room(),

@@ -1,6 +1,7 @@
 //! What a season run gives: hour by hour, and as a summary whose field names are the keys of the JSON output.
 
 use super::buying::Buying;
+use super::damp::{DampFigures, DampSeries};
 use super::fuel_calendar::FuelCalendar;
 use crate::weather::ClimateHour;
 use serde::{Serialize, Serializer};
@@ -137,6 +138,10 @@ pub struct HourlySeries {
     pub tent_loss_w: Vec<f64>,
     /// Heat taken up by air, floor, benches and water, W.
     pub store_change_w: Vec<f64>,
+    /// Air that leakage, vents and fan change with outdoors, m³/h.
+    pub air_exchange_m3_per_h: Vec<f64>,
+    /// Air that the tent changes with the house, m³/h; empty without a tent.
+    pub tent_exchange_m3_per_h: Vec<f64>,
     /// Share that the vents stand open.
     pub vent_opening: Vec<f64>,
     /// Share of the fan's full speed.
@@ -147,6 +152,8 @@ pub struct HourlySeries {
     pub baseline_w: Vec<f64>,
     /// Money for the hour's energy of the baseline.
     pub baseline_cost: Vec<f64>,
+    /// Humidity, wet covers and mist.
+    pub damp: DampSeries,
 }
 
 /// The season in figures. Field names are the JSON keys.
@@ -256,6 +263,9 @@ pub struct Summary {
     pub books_closure: f64,
     /// Hours with house air above 35 °C.
     pub hours_above_35_c: usize,
+    /// Humidity, wet covers and mist.
+    #[serde(flatten)]
+    pub damp: DampFigures,
     /// Power cut in the coldest spell.
     pub power_cut: PowerCut,
 }

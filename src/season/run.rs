@@ -2,7 +2,8 @@
 
 use super::baseline::Baseline;
 use super::buying::Buying;
-use super::drive::{DriveSettings, HourDrive};
+use super::damp::{DampInputs, damp_season};
+use super::drive::{DriveSettings, HourDrive, SkinFace, drives_of};
 use super::error::RunError;
 use super::fuel_calendar::FuelCalendar;
 use super::hour::{HourMeans, run_hour};
@@ -75,14 +76,27 @@ pub fn run_scenario_with(
         hours,
         options,
     };
-    let (mut model, passed) = season.pass(study, &catalogue, cancelled)?;
+    let (mut model, mut passed) = season.pass(study, &catalogue, cancelled)?;
     let baseline = Baseline::of(scenario, &plan, model.openings());
 
     let clock: Vec<u32> = passed.series.record.iter().map(|&r| climate.hours[r].hour).collect();
     let bracket = bracket(&mut model, &heating, &passed.drives, &clock);
     let cut = season.power_cut(&passed, &catalogue)?;
+    let damp = damp_season(
+        DampInputs {
+            plan: &plan,
+            scenario,
+            catalogue: &catalogue,
+            climate,
+            series: &passed.series,
+            drives: &passed.drives,
+            faces: &passed.faces,
+        },
+        None,
+    );
+    passed.series.damp = damp.series;
     let context = summary::Context { study, scenario, climate, plan: &plan, heating: &heating, baseline };
-    let summary = summary::summarise(&context, &mut model, &passed, bracket, &cut);
+    let summary = summary::summarise(&context, &mut model, &passed, bracket, damp.figures, &cut);
     let purchase = passed.money.purchases[0].as_ref();
     Ok(ScenarioRun {
         summary,
@@ -128,6 +142,8 @@ pub(super) struct Passed {
     pub series: HourlySeries,
     pub money: super::record::Money,
     pub drives: Vec<HourDrive>,
+    /// The groups of the skin, hour after hour.
+    pub faces: Vec<SkinFace>,
     /// Sum of sun, heat and inward boundary flows, Wh.
     pub throughput_wh: f64,
     /// First hour of the coldest spell, and the state at its start.
@@ -171,6 +187,12 @@ impl<'a> Season<'a> {
         HourDrive::new(self.plan, self.settings, self.climate, record)
     }
 
+    /// Every hour of the season, with the groups of the skin.
+    fn drives(&self) -> (Vec<HourDrive>, Vec<SkinFace>) {
+        let count = self.hours.len();
+        drives_of(self.plan, self.settings, self.climate, (0..count).map(|k| self.hours.record(k)))
+    }
+
     /// Runs the days before the season, from the mean outdoor temperature of their first day.
     fn run_ahead(&self, cancelled: &dyn Fn() -> bool) -> Result<HouseModel<'a>, RunError> {
         let first_day = (0..HOURS_PER_DAY).map(|k| self.climate.hours[self.hours.ahead_record(k)].outdoor_c);
@@ -193,8 +215,7 @@ impl<'a> Season<'a> {
         mut writer: SeriesWriter,
         cancelled: &dyn Fn() -> bool,
     ) -> Result<Passed, RunError> {
-        let count = self.hours.len();
-        let drives: Vec<HourDrive> = (0..count).map(|k| self.drive(self.hours.record(k))).collect();
+        let (drives, faces) = self.drives();
         let outdoor_c: Vec<f64> = drives.iter().map(|d| d.outdoor_c).collect();
         let cut_hour = coldest_spell_start(&outdoor_c);
         let (mut cut_state, mut throughput_wh) = (model.state, 0.0);
@@ -213,7 +234,7 @@ impl<'a> Season<'a> {
             writer.push(record, &self.climate.hours[record], drive, &means, ice);
         }
         let (series, money) = writer.finish();
-        Ok(Passed { series, money, drives, throughput_wh, cut_hour, cut_state })
+        Ok(Passed { series, money, drives, faces, throughput_wh, cut_hour, cut_state })
     }
 
     fn thermostats_at(&self, record: usize) -> HourThermostats {

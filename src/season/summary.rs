@@ -1,6 +1,7 @@
 //! Puts a season into figures.
 
 use super::baseline::Baseline;
+use super::damp::DampFigures;
 use super::house_model::HouseModel;
 use super::money::Purchase;
 use super::openings::Openings;
@@ -41,6 +42,7 @@ pub(super) fn summarise(
     model: &mut HouseModel,
     passed: &Passed,
     bracket: Option<Bracket>,
+    damp: DampFigures,
     cut: &Cut,
 ) -> Summary {
     let s = &passed.series;
@@ -104,6 +106,7 @@ pub(super) fn summarise(
         store_change_kwh: kwh(&s.store_change_w),
         books_closure: closure(s, passed.throughput_wh),
         hours_above_35_c: s.house_air_c.iter().filter(|t| **t > OVERHEATED_C).count(),
+        damp,
         power_cut: PowerCut {
             starts_at: stamp_at(passed.cut_hour),
             with_water: cut.with_water.times,

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use warmfold::model::{BehindPartyWall, Season, Study, TentOpening};
 use warmfold::season::{HourlySeries, RunOptions};
 
-fn columns(hours: &HourlySeries) -> [&[f64]; 25] {
+fn columns(hours: &HourlySeries) -> [&[f64]; 33] {
     [
         &hours.outdoor_c,
         &hours.house_air_c,
@@ -29,6 +29,14 @@ fn columns(hours: &HourlySeries) -> [&[f64]; 25] {
         &hours.party_wall_loss_w,
         &hours.tent_loss_w,
         &hours.store_change_w,
+        &hours.air_exchange_m3_per_h,
+        &hours.tent_exchange_m3_per_h,
+        &hours.damp.house_humidity,
+        &hours.damp.tent_humidity,
+        &hours.damp.skin_condensation_g_per_m2h,
+        &hours.damp.tent_wall_condensation_g_per_m2h,
+        &hours.damp.house_mist_g_per_h,
+        &hours.damp.tent_mist_g_per_h,
         &hours.vent_opening,
         &hours.fan_share,
         &hours.cost,
@@ -52,6 +60,14 @@ proptest! {
         prop_assert!(!summary.contains("NaN") && !summary.contains("inf"));
         // 1e-6 of sun, heat and all inward flows is the demand.
         prop_assert!(run.summary.books_closure.abs() < 1e-6, "{}", run.summary.books_closure);
+        let damp = &run.hours.damp;
+        // Implicit steps end at the solver's rounding at worst above saturation.
+        prop_assert!(damp.house_humidity.iter().chain(&damp.tent_humidity).all(|h| (0.0..=1.0 + 1e-12).contains(h)));
+        let waters = [&damp.skin_condensation_g_per_m2h, &damp.tent_wall_condensation_g_per_m2h];
+        let mists = [&damp.house_mist_g_per_h, &damp.tent_mist_g_per_h];
+        // What a step takes from rounding: 1e-16 of some kilograms.
+        prop_assert!(waters.into_iter().chain(mists).flatten().all(|grams| *grams >= -1e-9));
+        prop_assert!(run.summary.damp.moisture_books_closure <= 1e-6, "{}", run.summary.damp.moisture_books_closure);
     }
 
     #[test]

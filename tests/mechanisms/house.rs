@@ -62,12 +62,16 @@ pub fn bare() -> Scenario {
     scenario
 }
 
+/// Three days.
+pub fn study() -> Study {
+    let season = Season { from_month: 3, from_day: 10, to_month: 3, to_day: 12 };
+    Study { season, ..Study::default() }
+}
+
 /// Three days of a scenario in this weather.
 pub fn run_limited(scenario: &Scenario, hour: &Hour, unlimited_heat: bool) -> ScenarioRun {
-    let season = Season { from_month: 3, from_day: 10, to_month: 3, to_day: 12 };
-    let study = Study { season, ..Study::default() };
     let options = RunOptions { unlimited_heat, refine: 1 };
-    run_scenario_with(&study, scenario, &constant(hour), bundled_catalogue(), &|| false, options).expect("a run")
+    run_scenario_with(&study(), scenario, &constant(hour), bundled_catalogue(), &|| false, options).expect("a run")
 }
 
 pub fn run(scenario: &Scenario, hour: &Hour) -> ScenarioRun {

@@ -6,6 +6,7 @@
 
 mod air;
 mod crop;
+mod damp;
 mod ground;
 mod heaters;
 mod house;

@@ -11,7 +11,7 @@ const WALL_AND_TOP_M2: f64 = BASE_M2 + 2.0 * (4.0 + 1.2) * 0.9;
 const TENT_M3: f64 = BASE_M2 * 0.9;
 
 /// U of one wet film between calm rooms, W/m²K: a quarter of τ 0.7 is left, the rest has gone to ε.
-fn wet_film_u() -> f64 {
+pub fn wet_film_u() -> f64 {
     let left = 0.7 / 4.0;
     (2.5 + (0.2 + 0.7 - left) * 5.1) / 2.0 + left * 5.1
 }

@@ -6,3 +6,4 @@ mod freezing;
 #[path = "../common/network.rs"]
 mod network;
 mod order;
+mod vapour;

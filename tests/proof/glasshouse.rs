@@ -4,6 +4,7 @@
 
 use serde::Deserialize;
 use warmfold::model::{NightCover, Scenario, bundled_catalogue};
+use warmfold::physics::moist_air::{dew_point_c, saturation_pa};
 use warmfold::season::drive::{DriveSettings, HourDrive};
 use warmfold::season::house_model::HouseModel;
 use warmfold::season::plan::Plan;
@@ -16,13 +17,13 @@ use warmfold::weather::{Climate, Place};
 use super::figure::{Expected, Figure, hold, published};
 
 #[derive(Deserialize)]
-struct Case {
-    source: String,
+pub struct Case {
+    pub source: String,
     tolerance_because: String,
     tolerance_share: f64,
     slope_because: String,
     second_screen_because: String,
-    scenario: Scenario,
+    pub scenario: Scenario,
     latitude_deg: f64,
     longitude_deg: f64,
     utc_offset_h: f64,
@@ -30,9 +31,9 @@ struct Case {
 
 /// One measured hour.
 #[derive(Deserialize)]
-struct Measured {
+pub struct Measured {
     hour_start: String,
-    t_in_c: f64,
+    pub t_in_c: f64,
     vent_lee_pct: f64,
     vent_wind_pct: f64,
     screen_energy_pct: f64,
@@ -43,11 +44,13 @@ struct Measured {
     global_wm2: f64,
     wind_ms: f64,
     net_lw_wm2: f64,
+    pub rh_in_pct: f64,
+    rh_out_pct: f64,
 }
 
 /// Which of the two screens are closed.
 #[derive(Clone, Copy, PartialEq)]
-enum Screens {
+pub enum Screens {
     Open,
     Blackout,
     Energy,
@@ -72,14 +75,14 @@ impl Screens {
     }
 }
 
-fn measured() -> Vec<Measured> {
+pub fn measured() -> Vec<Measured> {
     let mut reader = csv::Reader::from_path("tests/data/validation/glasshouse_2022_hourly.csv").expect("test data");
     reader.deserialize().collect::<Result<_, _>>().expect("rows")
 }
 
 /// The measured weather; the net radiation of the sky belongs to a surface as warm as the air, and the ground a metre
 /// under a heated range is as warm as the house in the mean of the weeks.
-fn climate(case: &Case, hours: &[Measured]) -> Climate {
+pub fn climate(case: &Case, hours: &[Measured]) -> Climate {
     let row = |hour: &Measured| {
         let part = |range: std::ops::Range<usize>| hour.hour_start[range].parse::<u32>().expect("stamp");
         RawRow {
@@ -88,6 +91,7 @@ fn climate(case: &Case, hours: &[Measured]) -> Climate {
             day: part(8..10),
             hour: part(11..13) + 1,
             dry_bulb_c: Some(hour.t_out_c),
+            dew_point_c: Some(dew_point_c(hour.rh_out_pct / 100.0 * saturation_pa(hour.t_out_c))),
             wind_m_per_s: Some(hour.wind_ms),
             global_w_per_m2: Some(hour.global_wm2),
             infrared_w_per_m2: Some(STEFAN_BOLTZMANN * kelvin_from_c(hour.t_out_c).powi(4) + hour.net_lw_wm2),
@@ -140,7 +144,7 @@ fn heat_w_per_m2(case: &Case, hours: &[Measured], always: Option<Screens>) -> Ve
 }
 
 /// Dark, shut, heated hours whose air is steady, with these screens fully closed.
-fn chosen(hours: &[Measured], screens: Screens) -> Vec<usize> {
+pub fn chosen(hours: &[Measured], screens: Screens) -> Vec<usize> {
     let closed = |hour: &Measured| match screens {
         Screens::Both => hour.screen_energy_pct > 95.0 && hour.screen_black_pct > 95.0,
         _ => hour.screen_energy_pct > 95.0 && hour.screen_black_pct < 5.0,

@@ -11,6 +11,7 @@ mod coverings_in_wind;
 mod crops;
 mod cycles;
 mod damp_air;
+mod damp_house;
 mod degree_days;
 mod denver;
 mod denver_season;

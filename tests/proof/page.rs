@@ -9,7 +9,7 @@ use serde::Serialize;
 
 use super::figure::Figure;
 use super::{
-    air_for_the_house, coverings, cycles, damp_air, degree_days, denver_season, fabric, flames, freezing,
+    air_for_the_house, coverings, cycles, damp_air, damp_house, degree_days, denver_season, fabric, flames, freezing,
     fuel_examples, heat_loss, heaters, layers, lumped, measured_years, night_sky, room, soil, stack_flow, stations,
     sun, surfaces, water, whole_houses,
 };
@@ -56,6 +56,7 @@ const GROUPS: &[(&str, Figures)] = &[
     ("Vents", stack_flow::figures),
     ("Air for the house", air_for_the_house::figures),
     ("Damp air", damp_air::figures),
+    ("Damp houses", damp_house::figures),
     ("Flames", flames::figures),
     ("Houses whose temperatures have an exact answer", lumped::figures),
     ("Outdoor waves and a thermostat's cycle", cycles::figures),
