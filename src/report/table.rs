@@ -109,7 +109,7 @@ fn line(content: &Content, row: &Row, columns: &[usize]) -> Markup {
                             @if let Some(words) = difference(content, row, column) { " " span class="soft" { (words) } }
                         }
                         Some(Cell::Text(_)) if row.key == FUEL => { (fuel_bought(content, column)) }
-                        Some(Cell::Over(most)) => { "more than " (number(row, *most, units)) }
+                        Some(Cell::Over(most)) => { "more than " (format::number(row.quantity.unit(units).shown(*most), 0)) }
                         Some(Cell::Text(words)) => { (words) }
                         Some(Cell::Empty(reason)) => { span class="soft" { (reason) } }
                         None => {}
