@@ -123,6 +123,12 @@ fn choices(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
             Quantity::Count,
             Box::new(move |s| there(s.heater.present, Cell::Text(words::place(&s.heater)))),
         ),
+        (
+            "basis",
+            "Efficiency on",
+            Quantity::Count,
+            Box::new(move |s| there(s.heater.present, text(words::basis(s.heater.basis)))),
+        ),
         ("setpoint-day", "Day setpoint", Quantity::Temperature, Box::new(|s| Cell::or(s.heater.setpoint_day_c, "off"))),
         (
             "setpoint-night",

@@ -1,8 +1,8 @@
 //! Choices of a scenario in words, as tables and report write them.
 
 use crate::model::{
-    BehindPartyWall, Catalogue, Drawn, HeatTarget, Heater, NightCover, Part, PartCovering, PartException, TentBase,
-    TentOpening, Tightness, Vents, Zone,
+    BehindPartyWall, Catalogue, Drawn, HeatBasis, HeatTarget, Heater, NightCover, Part, PartCovering, PartException,
+    TentBase, TentOpening, Tightness, Vents, Zone,
 };
 use crate::units::{Quantity, UnitSystem};
 
@@ -68,6 +68,15 @@ pub fn opening(opening: TentOpening) -> &'static str {
 #[must_use]
 pub fn fuel(heater: &Heater, catalogue: &Catalogue) -> String {
     catalogue.fuel(&heater.fuel).map_or_else(|| heater.fuel.clone(), |fuel| fuel.name.clone())
+}
+
+/// The heat content that an efficiency is measured on.
+#[must_use]
+pub fn basis(basis: HeatBasis) -> &'static str {
+    match basis {
+        HeatBasis::Gross => "gross heat content",
+        HeatBasis::Net => "net heat content",
+    }
 }
 
 /// What a heater warms, and where.

@@ -57,8 +57,8 @@ pub(super) const ASSUMPTIONS: [(&str, &str); 17] = [
     ),
     (
         "Heaters",
-        "A thermostat that gives just the heat that is needed, up to the rated output. Efficiencies are on the gross heat \
-         content. Fans are bought, but not counted as heat. A heat pump follows a published regression that is optimistic \
+        "A thermostat that gives just the heat that is needed, up to the rated output. Each efficiency is taken on its own \
+         basis, gross or net; what is bought is billed by its gross heat. Fans are bought, but not counted as heat. A heat pump follows a published regression that is optimistic \
          in hard cold.",
     ),
     (

@@ -136,6 +136,8 @@ fn heater(heater: &Heater, catalogue: &Catalogue, units: UnitSystem) -> Vec<(Str
     let skip = if heater.heat_pump { Heater::efficiency.key } else { Heater::sink_c.key };
     if heater.heat_pump {
         rows.push(row(Heater::heat_pump.label, "yes"));
+    } else {
+        rows.push(row(Heater::basis.label, words::basis(heater.basis)));
     }
     rows.extend(numbers(heater, Heater::NUMBERS, &[skip], units));
     rows
