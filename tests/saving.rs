@@ -113,16 +113,19 @@ fn the_calendar_of_fuel_adds_up_to_what_is_bought() {
     assert_eq!(calendar.months.last().expect("months").needed_by_end, done.summary.fuel_quantity.ceil());
     assert_eq!(calendar.runs_out.len(), (done.summary.fuel_quantity.floor() as usize).min(120));
     // The first unit ends in the first hour by which its heat has been given: counted anew from the hours.
-    let per_unit_kwh = done.summary.energy_bought_kwh / done.summary.fuel_quantity;
+    let given_kwh = |hours: &[f64]| hours.iter().sum::<f64>() / 1000.0;
+    let heat_per_unit_kwh = given_kwh(&done.hours.heater_w) / done.summary.fuel_quantity;
     let mut sum_kwh = 0.0;
     let first = done.hours.heater_w.iter().position(|w| {
-        sum_kwh += w / 1000.0 / propane.heater.efficiency;
-        sum_kwh >= per_unit_kwh
+        sum_kwh += w / 1000.0;
+        sum_kwh >= heat_per_unit_kwh
     });
     let hour = &climate.hours[done.hours.record[first.expect("a unit is used up")]];
     let end = calendar.runs_out[0];
     assert_eq!((end.month, end.day, end.hour), (hour.month, hour.day, hour.hour));
-    assert!(calendar.hardest_fortnight > done.summary.fuel_quantity * 14.0 / done.summary.season_hours as f64 * 24.0);
+    // The hardest fortnight is the largest of all sums over 336 hours on end, each added up anew; rounding apart.
+    let hardest_kwh = done.hours.heater_w.windows(14 * 24).map(given_kwh).fold(0.0, f64::max);
+    assert!((calendar.hardest_fortnight * heat_per_unit_kwh / hardest_kwh - 1.0).abs() < 1e-9);
     let electric = run(&study, &study.scenarios[0], &climate, RunOptions::default());
     assert!(electric.fuel_calendar.is_none(), "nobody stores electricity");
 }
