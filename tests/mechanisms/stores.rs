@@ -7,7 +7,7 @@ use warmfold::season::house_model::HouseModel;
 use warmfold::season::layout::ZoneNodes;
 use warmfold::season::plan::Plan;
 
-use crate::house::{FLOOR_M2, agrees, bare};
+use crate::house::{FLOOR_M2, agrees, bare, run};
 use crate::weather::{Hour, constant};
 
 /// A heater ends each step at its setpoint and has one power over it, so that the air is a little off within: with
@@ -70,4 +70,22 @@ fn a_drum_at_the_freezing_point_stays_there_while_it_freezes() {
     let (_, water_c, ice) = follow(&with_drum(), -5.0, 48, |nodes, t| t[nodes.water.expect("a drum")] = 0.0);
     assert_eq!(water_c, 0.0);
     agrees(ice, 48.0 * 3600.0 * 7.0 * 1.5 * 5.0 / (200.0 * 334_000.0), STEPPED);
+}
+
+#[test]
+fn trays_cool_by_their_own_depth_when_the_mains_fail() {
+    // 0.05 m of 3.0 MJ/m³K behind 14 W/m²K, both faces of a tray: 2.98 h. Over an hour in which the air falls along a
+    // straight line, a body lags it by the exact solution below. From the second hour on the air bends so little (it
+    // follows the floor, 8 h) that the line errs by less than 1e-3 of what trays are warmer than air.
+    let mut scenario = bare();
+    (scenario.bench.present, scenario.bench.zone, scenario.bench.medium_depth_m) = (true, Zone::House, 0.05);
+    scenario.crop.zone = Zone::House;
+    let cut = run(&scenario, &Hour::default()).summary.power_cut;
+    let per_h = 3600.0 * 14.0 / (0.05 * 3.0e6);
+    for k in 2..8 {
+        let (air_c, fall_k) = (cut.air_c[k - 1], cut.air_c[k] - cut.air_c[k - 1]);
+        let lag_k = fall_k / per_h;
+        let left_k = (cut.trays_c[k - 1] - air_c + lag_k) * f64::exp(-per_h);
+        agrees(cut.trays_c[k] - cut.air_c[k], left_k - lag_k, 1e-3);
+    }
 }
