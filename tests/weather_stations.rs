@@ -291,6 +291,19 @@ fn nearest_sorts_by_distance() {
     assert!((far - 2970.0).abs() < 30.0, "{far}");
 }
 
+/// Ranks run from the lowest value to the highest, n − 1 steps: definition 7 of Hyndman and Fan 1996, Sample Quantiles
+/// in Statistical Packages; worked examples of that definition from memory. A rank of n steps gives 35 and 4.
+#[test]
+fn percentiles_lie_on_a_line_between_ranks() {
+    for (values, percent, known) in
+        [(&[15.0, 20.0, 35.0, 40.0, 50.0][..], 40.0, 29.0), (&[10.0, 7.0, 4.0, 3.0, 2.0, 1.0][..], 50.0, 3.5)]
+    {
+        let got = percentile(values, percent).expect("values");
+        assert!((got - known).abs() < 1e-9, "{got}, known {known}");
+    }
+    assert_eq!(percentile(&[], 50.0), None);
+}
+
 #[test]
 fn unknown_station_names_the_known() {
     let error = load("atlantis").expect_err("no such station").to_string();
