@@ -311,6 +311,7 @@ fn scenarios_stand_side_by_side_with_a_price_and_its_payback() {
     assert!(h.query_by_label_contains("Simple payback:").is_some());
     // The tent costs something: the table puts its payback into words.
     let tent = h.state().document.draft.study.scenarios.iter().position(|s| s.tent.present).unwrap();
+    h.state_mut().document.draft.study.scenarios.iter_mut().for_each(|s| s.costs.clear());
     choose(&mut h, tent);
     h.get_by_label("Section Buying costs").click();
     h.run_steps(20);

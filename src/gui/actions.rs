@@ -19,7 +19,9 @@ impl State {
             Command::DeleteScenario if last == 0 => Some("A study has at least one scenario"),
             Command::MoveUp | Command::PreviousScenario if draft.selected() == 0 => Some("It is the first scenario"),
             Command::MoveDown | Command::NextScenario if draft.selected() == last => Some("It is the last scenario"),
-            Command::ExportReport if self.export.is_some() => Some("The last report is still being written"),
+            Command::ExportReport | Command::SavePicture if self.export.is_some() => {
+                Some("The last one is still being written")
+            }
             Command::ExportReport if (0..=last).any(|i| self.blocked(i)) => {
                 Some("Mend what is marked in the editor first")
             }
@@ -103,6 +105,7 @@ impl State {
             Command::Save => self.save(None, ctx),
             Command::SaveAs => self.ask_path(Ask::Save, ctx),
             Command::ExportReport => self.ask_path(Ask::Report, ctx),
+            Command::SavePicture => self.ask_path(Ask::Picture, ctx),
             Command::Quit => self.begin(Next::Quit, ctx),
             Command::Undo => {
                 if let Some(step) = self.document.undo() {

@@ -17,6 +17,8 @@ pub enum Command {
     SaveAs,
     /// The printable report.
     ExportReport,
+    /// A picture of the view.
+    SavePicture,
     /// Leave.
     Quit,
     /// One step back.
@@ -71,13 +73,14 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 31] = [
+    pub const ALL: [Self; 32] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
         Self::Save,
         Self::SaveAs,
         Self::ExportReport,
+        Self::SavePicture,
         Self::Quit,
         Self::Undo,
         Self::Redo,
@@ -115,6 +118,7 @@ impl Command {
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
             Self::ExportReport => "Export report…",
+            Self::SavePicture => "Save picture of the view…",
             Self::Quit => "Quit",
             Self::Undo => "Undo",
             Self::Redo => "Redo",

@@ -37,6 +37,7 @@ fn path_ui(ctx: &Context, state: &mut State) {
         Ask::Save => ("Save the study", "Save"),
         Ask::Weather => ("Open a weather file", "Open"),
         Ask::Report => ("Export the report", "Write"),
+        Ask::Picture => ("Save a picture of the view", "Write"),
     };
     let mut chosen = None;
     let mut stay = true;
@@ -89,7 +90,7 @@ fn refusal(path: &std::path::Path, ask: Ask, replace: bool) -> Option<(String, b
         return Some(("Type a path, such as /home/me/house.ron".to_owned(), false));
     }
     match ask {
-        Ask::Save | Ask::Report => {
+        Ask::Save | Ask::Report | Ask::Picture => {
             let folder = path.parent().filter(|p| !p.as_os_str().is_empty());
             if folder.is_some_and(|f| !f.is_dir()) {
                 return Some(("There is no such folder. Choose another or make it first".to_owned(), false));

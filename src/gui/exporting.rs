@@ -10,10 +10,14 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
-/// A report under way.
+/// A report or picture under way.
 pub struct Export {
-    path: PathBuf,
-    answer: Receiver<Result<(), String>>,
+    /// What it is.
+    pub(super) what: &'static str,
+    /// Where it goes.
+    pub(super) path: PathBuf,
+    /// Tells how it went.
+    pub(super) answer: Receiver<Result<(), String>>,
 }
 
 impl State {
@@ -34,12 +38,12 @@ impl State {
             waker.request_repaint();
         };
         match std::thread::Builder::new().name("report".to_owned()).spawn(work) {
-            Ok(_) => self.export = Some(Export { path, answer }),
+            Ok(_) => self.export = Some(Export { what: "report", path, answer }),
             Err(error) => self.filing.error = Some(format!("No thread to write the report ({error})")),
         }
     }
 
-    /// Takes in a report that is finished.
+    /// Takes in a report or picture that is finished.
     pub fn poll_export(&mut self, ctx: &egui::Context) {
         let Some(export) = &self.export else { return };
         let answer = match export.answer.try_recv() {
@@ -48,10 +52,11 @@ impl State {
             Err(TryRecvError::Disconnected) => Err("the calculation stopped with a fault of the program".to_owned()),
         };
         let name = export.path.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
+        let what = export.what;
         self.export = None;
         match answer {
-            Ok(()) => self.say(ctx, format!("Wrote the report {name}"), false),
-            Err(reason) => self.filing.error = Some(format!("The report was not written: {reason}")),
+            Ok(()) => self.say(ctx, format!("Wrote the {what} {name}"), false),
+            Err(reason) => self.filing.error = Some(format!("The {what} was not written: {reason}")),
         }
     }
 }

@@ -17,6 +17,8 @@ pub enum Ask {
     Weather,
     /// A place for the report.
     Report,
+    /// A place for a picture of the view.
+    Picture,
 }
 
 /// What was wanted when the question about unsaved changes came up.
@@ -168,6 +170,7 @@ impl State {
         match ask {
             Ask::Open => self.open_file(&path, ctx),
             Ask::Save => self.save_to(&with_extension(path, "ron"), ctx),
+            Ask::Picture => self.save_picture(with_extension(path, "png"), ctx),
             Ask::Report => self.export_report(with_extension(path, "html"), ctx),
             Ask::Weather => {
                 let choice = crate::model::WeatherChoice::File(path.display().to_string());
@@ -226,11 +229,12 @@ impl State {
                 let name = name.unwrap_or_else(|| PathBuf::from(format!("{}.ron", file_stem(&self.document.name()))));
                 folder.join(name).display().to_string()
             }
-            Ask::Report => {
+            Ask::Report | Ask::Picture => {
+                let ending = if ask == Ask::Report { "html" } else { "png" };
                 let stem =
                     self.document.path.as_deref().and_then(Path::file_stem).map(|s| s.to_string_lossy().into_owned());
                 let stem = stem.unwrap_or_else(|| file_stem(&self.document.name()));
-                folder.join(format!("{stem}.html")).display().to_string()
+                folder.join(format!("{stem}.{ending}")).display().to_string()
             }
             Ask::Open | Ask::Weather => format!("{}{}", folder.display(), std::path::MAIN_SEPARATOR),
         }
@@ -250,7 +254,8 @@ fn with_extension(path: PathBuf, ending: &str) -> PathBuf {
 }
 
 fn system_dialog(ask: Ask, suggestion: &Path) -> Option<PathBuf> {
-    let folder = if matches!(ask, Ask::Save | Ask::Report) { suggestion.parent() } else { Some(suggestion) };
+    let folder =
+        if matches!(ask, Ask::Save | Ask::Report | Ask::Picture) { suggestion.parent() } else { Some(suggestion) };
     let mut dialog = rfd::FileDialog::new();
     if let Some(folder) = folder.filter(|f| f.is_dir()) {
         dialog = dialog.set_directory(folder);
@@ -258,9 +263,13 @@ fn system_dialog(ask: Ask, suggestion: &Path) -> Option<PathBuf> {
     match ask {
         Ask::Open => dialog.add_filter("Study", &["ron"]).pick_file(),
         Ask::Weather => dialog.add_filter("Weather", &["epw", "csv", "EPW", "CSV"]).pick_file(),
-        Ask::Save | Ask::Report => {
+        Ask::Save | Ask::Report | Ask::Picture => {
             let name = suggestion.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
-            let (kind, ending) = if ask == Ask::Save { ("Study", "ron") } else { ("Report", "html") };
+            let (kind, ending) = match ask {
+                Ask::Report => ("Report", "html"),
+                Ask::Picture => ("Picture", "png"),
+                _ => ("Study", "ron"),
+            };
             dialog.add_filter(kind, &[ending]).set_file_name(name).save_file()
         }
     }

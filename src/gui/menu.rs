@@ -51,6 +51,7 @@ fn file_ui(ui: &mut Ui, state: &mut State) {
     entry(ui, state, Command::Save, false);
     entry(ui, state, Command::SaveAs, false);
     entry(ui, state, Command::ExportReport, false);
+    entry(ui, state, Command::SavePicture, false);
     ui.separator();
     entry(ui, state, Command::Quit, false);
 }

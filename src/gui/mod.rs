@@ -22,6 +22,7 @@ mod marks;
 mod menu;
 mod meter;
 mod palette;
+mod picture;
 mod plots;
 pub mod prefs;
 pub mod state;

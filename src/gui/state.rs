@@ -90,7 +90,9 @@ pub struct State {
     pub winter: WinterView,
     /// What the view side by side shows.
     pub side: SideView,
-    /// A report that is being written.
+    /// Where the view was drawn last.
+    pub view_rect: egui::Rect,
+    /// A report or picture that is being written.
     pub export: Option<Export>,
     /// What else is known of the chosen scenario.
     pub insights: Insights,
@@ -127,6 +129,7 @@ impl State {
             plots: PlotShelf::default(),
             winter: WinterView::default(),
             side: SideView::default(),
+            view_rect: egui::Rect::NOTHING,
             export: None,
             insights: Insights::default(),
             station_search: String::new(),

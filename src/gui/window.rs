@@ -74,6 +74,7 @@ fn panels_ui(ui: &mut Ui, state: &mut State) {
     egui::CentralPanel::default().frame(bare.inner_margin(Margin::symmetric(16, 8))).show(ui, |ui| {
         headline::headline_ui(ui, state);
         views::tabs_ui(ui, state);
+        state.view_rect = ui.available_rect_before_wrap();
         ui.add_space(6.0);
         // The table needs the room and has no hour.
         if state.view != View::Side {
