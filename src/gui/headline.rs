@@ -108,6 +108,7 @@ fn figures(own: &Summary, other: Option<&Summary>, currency: &str, units: UnitSy
 
 fn cost(own: &Summary, other: Option<&Summary>, currency: &str) -> Figure {
     let note = match (own.cost, other.map(|o| o.cost)) {
+        (Some(cost), Some(Some(reference))) if (cost - reference).abs() < 0.005 => "as the reference".to_owned(),
         (Some(cost), Some(Some(reference))) => {
             let percent = if reference > 0.0 {
                 format!(" ({} %)", format::signed((cost / reference - 1.0) * 100.0, 0))

@@ -89,8 +89,13 @@ fn finding(state: &State) -> Option<String> {
         && reference > 0.0
     {
         let percent = (1.0 - cost / reference) * 100.0;
-        let word = if percent >= 0.0 { "less" } else { "more" };
-        text += &format!(", {} % {word} than the reference", format::number(percent.abs(), 0));
+        text += &match (percent.abs() < 0.5, percent > 0.0) {
+            (true, _) => ", as much as the reference".to_owned(),
+            (false, less) => {
+                let word = if less { "less" } else { "more" };
+                format!(", {} % {word} than the reference", format::number(percent.abs(), 0))
+            }
+        };
     }
     if s.baseline_heat_kwh > 1.0 {
         let share = s.heat_delivered_kwh / s.baseline_heat_kwh * 100.0;
