@@ -73,6 +73,14 @@ impl<'a> HouseModel<'a> {
         (0..network.len()).map(|node| self.state.enthalpy_j(network, node)).sum()
     }
 
+    /// Heat of a node with water above liquid water at 0 °C in a state, J; none of a node without water.
+    #[must_use]
+    pub fn water_j(&self, state: &State, node: usize) -> Option<f64> {
+        let layout = &self.plan.layout;
+        let is_water = layout.house.water == Some(node) || layout.tent.is_some_and(|tent| tent.water == Some(node));
+        is_water.then(|| state.enthalpy_j(self.stepper.network(), node))
+    }
+
     /// Steps the house through `dt_s` seconds of an hour; the fan stops without mains.
     pub fn step(&mut self, drive: &HourDrive, dt_s: f64, thermostats: &[Thermostat], mains: bool) -> HouseStep {
         let (house_air, tent_air) = self.air_nodes();

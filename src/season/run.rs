@@ -12,7 +12,7 @@ use super::house_model::HouseModel;
 use super::plan::Plan;
 use super::power_cut::{self, Course, coldest_spell_start};
 use super::record::SeriesWriter;
-use super::result::{HourlySeries, ScenarioRun};
+use super::result::{HourlySeries, POWER_CUT_HOURS, ScenarioRun};
 use super::steady::bracket;
 use super::summary;
 use super::thermostats::{Heating, HourThermostats};
@@ -119,22 +119,31 @@ pub(super) fn heat_and_money(
     cancelled: &dyn Fn() -> bool,
     options: RunOptions,
 ) -> Result<(f64, Option<f64>), RunError> {
+    with_season(study, scenario, climate, catalogue, options, |season, catalogue| {
+        let passed = season.pass(study, catalogue, cancelled)?.1;
+        let heat_w = passed.series.heater_w.iter().chain(&passed.series.standby_w);
+        Ok((heat_w.sum::<f64>() / 1000.0, passed.money.heat_cost))
+    })
+}
+
+/// Measures a scenario, finds its season, and works on them with the catalogue and the study's own rows.
+///
+/// # Errors
+/// As [`run_scenario`].
+pub(super) fn with_season<T>(
+    study: &Study,
+    scenario: &Scenario,
+    climate: &Climate,
+    catalogue: &Catalogue,
+    options: RunOptions,
+    work: impl FnOnce(&Season, &Catalogue) -> Result<T, RunError>,
+) -> Result<T, RunError> {
     let catalogue = catalogue.with_own(&study.own);
     let plan = Plan::new(scenario, &catalogue)?;
     let heating = Heating::of(scenario, &plan.layout)?;
     let hours = SeasonHours::find(&study.season, climate)?;
-    let season = Season {
-        scenario,
-        climate,
-        plan: &plan,
-        heating: &heating,
-        settings: DriveSettings::of(scenario),
-        hours,
-        options,
-    };
-    let passed = season.pass(study, &catalogue, cancelled)?.1;
-    let heat_w = passed.series.heater_w.iter().chain(&passed.series.standby_w);
-    Ok((heat_w.sum::<f64>() / 1000.0, passed.money.heat_cost))
+    let settings = DriveSettings::of(scenario);
+    work(&Season { scenario, climate, plan: &plan, heating: &heating, settings, hours, options }, &catalogue)
 }
 
 /// What a season run leaves behind for its summary.
@@ -157,10 +166,10 @@ pub(super) struct Cut {
     pub without_water: Course,
 }
 
-struct Season<'a> {
-    scenario: &'a Scenario,
+pub(super) struct Season<'a> {
+    pub scenario: &'a Scenario,
     climate: &'a Climate,
-    plan: &'a Plan,
+    pub plan: &'a Plan,
     heating: &'a Heating<'a>,
     settings: DriveSettings,
     hours: SeasonHours,
@@ -242,19 +251,45 @@ impl<'a> Season<'a> {
     }
 
     fn power_cut(&self, passed: &Passed, catalogue: &Catalogue) -> Result<Cut, RunError> {
-        let record = |k: usize| self.hours.record(passed.cut_hour + k);
-        let hour = |k: usize| self.climate.hours[record(k)].hour;
-        let with_water =
-            power_cut::follow(self.plan, self.scenario, &passed.cut_state, &|k| (self.drive(record(k)), hour(k)))?;
+        let (state, hour) = (&passed.cut_state, passed.cut_hour);
+        let with_water = self.cut(self.scenario, self.plan, state, hour, POWER_CUT_HOURS)?;
         if !self.scenario.water.present {
             return Ok(Cut { without_water: with_water.clone(), with_water });
         }
-        let (dry, dry_plan, dry_state) =
-            power_cut::without_vessels(self.scenario, catalogue, self.plan, &passed.cut_state)?;
-        let settings = DriveSettings::of(&dry);
-        let dry_drive = |k: usize| (HourDrive::new(&dry_plan, settings, self.climate, record(k)), hour(k));
-        let without_water = power_cut::follow(&dry_plan, &dry, &dry_state, &dry_drive)?;
+        let (dry, dry_plan, dry_state) = power_cut::without_vessels(self.scenario, catalogue, self.plan, state)?;
+        let without_water = self.cut(&dry, &dry_plan, &dry_state, hour, POWER_CUT_HOURS)?;
         Ok(Cut { with_water, without_water })
+    }
+
+    /// Follows a scenario through a power cut that begins with hour `start` of this season, or with its last hour.
+    pub fn cut(
+        &self,
+        scenario: &Scenario,
+        plan: &Plan,
+        state: &State,
+        start: usize,
+        hours: usize,
+    ) -> Result<Course, RunError> {
+        let settings = DriveSettings::of(scenario);
+        let start = start.min(self.hours.len() - 1);
+        let drive_at = |k: usize| {
+            let record = self.hours.record(start + k);
+            (HourDrive::new(plan, settings, self.climate, record), self.climate.hours[record].hour)
+        };
+        power_cut::follow(plan, scenario, state, hours, &drive_at)
+    }
+
+    /// The house at the start of hour `start` of the season, or of the season's last hour.
+    pub fn state_at(&self, start: usize, cancelled: &dyn Fn() -> bool) -> Result<State, RunError> {
+        let mut model = self.run_ahead(cancelled)?;
+        for k in 0..start.min(self.hours.len() - 1) {
+            if k % HOURS_PER_DAY == 0 && cancelled() {
+                return Err(RunError::Cancelled);
+            }
+            let record = self.hours.record(k);
+            run_hour(&mut model, &self.drive(record), &self.thermostats_at(record), true, self.options.refine);
+        }
+        Ok(model.state)
     }
 }
 

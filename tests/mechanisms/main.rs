@@ -10,6 +10,7 @@ mod damp;
 mod ground;
 mod heaters;
 mod house;
+mod power_cut;
 mod skin;
 mod stores;
 mod sun;

@@ -1,4 +1,13 @@
-//! A power cut in the coldest twelve hours: how long air and trays hold.
+//! A power cut: how long air, trays and water hold, and how long the heater takes afterwards.
+
+mod clock;
+mod courses;
+mod trays;
+
+pub use courses::{CutAt, CutCourse, Measure, courses};
+
+use clock::{Clock, FirstIce, Recovery};
+use trays::Trays;
 
 use super::drive::HourDrive;
 use super::error::RunError;
@@ -6,10 +15,8 @@ use super::house_model::{HouseModel, steps_s};
 use super::plan::{Plan, actual_zone};
 use super::result::{Hold, POWER_CUT_HOURS, PowerCutTimes};
 use super::thermostats::{Heating, zone_nodes};
-use crate::model::{Catalogue, HeatTarget, Scenario, TentBase, Zone};
+use crate::model::{Catalogue, HeatTarget, Scenario, Zone};
 use crate::physics::step::State;
-use crate::physics::stores::{MEDIUM_CAPACITY, TRAY_TO_AIR};
-use crate::units::SECONDS_PER_HOUR;
 
 /// Hours whose mean outdoor temperature decides where a power cut starts.
 pub const COLDEST_SPELL_HOURS: usize = 12;
@@ -29,16 +36,22 @@ pub fn coldest_spell_start(outdoor_c: &[f64]) -> usize {
 /// Course of a power cut.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Course {
-    /// Times to the limits.
+    /// Times to the limits, from its start.
     pub times: PowerCutTimes,
+    /// Until the first water begins to freeze; not applicable without water.
+    pub water_to_freezing_h: Hold,
+    /// From the return of the mains until what the first heater senses is at its setpoint again, with the tolerance of
+    /// the hours below setpoint; not applicable without a heater, or where the return is not followed.
+    pub recovery_h: Hold,
     /// Air of the crop's zone at the end of each hour, °C.
     pub air_c: Vec<f64>,
     /// Trays at the end of each hour, °C; empty without medium.
     pub trays_c: Vec<f64>,
 }
 
-/// Follows the house without mains from a state of the season; `drive_at` gives hour k after the start, with the hour
-/// ending of the clock.
+/// Follows the house from a state of the season through `cut_hours` without mains, [`POWER_CUT_HOURS`] at most. Behind
+/// a shorter cut it is followed until the heater has caught up, as long again at most. `drive_at` gives hour k after
+/// the start, with the hour ending of the clock.
 ///
 /// # Errors
 /// As [`HouseModel::new`].
@@ -46,6 +59,7 @@ pub fn follow(
     plan: &Plan,
     scenario: &Scenario,
     start: &State,
+    cut_hours: usize,
     drive_at: &dyn Fn(usize) -> (HourDrive, u32),
 ) -> Result<Course, RunError> {
     let mut model = HouseModel::new(plan, scenario, 0.0)?;
@@ -56,23 +70,44 @@ pub fn follow(
     let limit_c = scenario.crop.limit_c;
     let mut air_clock = Clock::new(start.temperature_c[crop_air], limit_c);
     let mut tray_clock = trays.as_ref().map(|t| Clock::new(t.now_c, limit_c));
-    let mut course = Course { times: no_times(), air_c: Vec::new(), trays_c: Vec::new() };
-    for k in 0..POWER_CUT_HOURS {
+    let mut ice = FirstIce::new(start, |state, node| model.water_j(state, node));
+    let mut recovery: Option<Recovery> = None;
+    let (mut air_c, mut trays_c) = (Vec::new(), Vec::new());
+    let longest = if cut_hours < POWER_CUT_HOURS { cut_hours + POWER_CUT_HOURS } else { POWER_CUT_HOURS };
+    for k in 0..longest {
         let (drive, hour) = drive_at(k);
-        let thermostats = heating.at(hour, false, false);
-        let parts = if k < FINE_HOURS { FINE_PARTS } else { 1 };
+        let mains = k >= cut_hours;
+        if mains && recovery.is_none() {
+            recovery = heating.first().map(|(_, node)| Recovery::new(model.state.temperature_c[node]));
+        }
+        if mains && recovery.as_ref().is_none_or(Recovery::is_done) {
+            break;
+        }
+        let thermostats = heating.at(hour, mains, false);
+        let since_switch = if mains { k - cut_hours } else { k };
+        let parts = if since_switch < FINE_HOURS { FINE_PARTS } else { 1 };
         for dt_s in steps_s(&drive).iter().flat_map(|s| (0..parts).map(move |_| s / f64::from(parts))) {
-            let done = model.step(&drive, dt_s, thermostats.active(), false);
+            let done = model.step(&drive, dt_s, thermostats.active(), mains);
             air_clock.advance(dt_s, done.step.end.temperature_c[crop_air]);
+            ice.advance(dt_s, &model.state, |state, node| model.water_j(state, node));
             if let (Some(trays), Some(clock)) = (&mut trays, &mut tray_clock) {
                 clock.advance(dt_s, trays.step(&done.step.mean_c, &done.step.end.temperature_c, dt_s));
             }
+            if let (Some(recovery), Some((heater, node))) = (&mut recovery, heating.first()) {
+                let setpoint_c = heater.setpoint_c(f64::from(hour) - 0.5);
+                recovery.advance(dt_s, done.step.end.temperature_c[node], setpoint_c);
+            }
         }
-        course.air_c.push(model.state.temperature_c[crop_air]);
-        course.trays_c.extend(trays.as_ref().map(|t| t.now_c));
+        air_c.push(model.state.temperature_c[crop_air]);
+        trays_c.extend(trays.as_ref().map(|t| t.now_c));
     }
-    course.times = times(&air_clock, tray_clock.as_ref());
-    Ok(course)
+    Ok(Course {
+        times: times(&air_clock, tray_clock.as_ref()),
+        water_to_freezing_h: ice.holds(),
+        recovery_h: recovery.map_or(Hold::NotApplicable, |recovery| recovery.holds()),
+        air_c,
+        trays_c,
+    })
 }
 
 /// The state of a plan carried over to the same scenario with its vessels taken away.
@@ -101,85 +136,8 @@ pub fn without_vessels(
     Ok((dry, dry_plan, dry_state))
 }
 
-/// The potting medium: a hung tent's bench store, elsewhere a body of its own depth beside the balance.
-struct Trays {
-    now_c: f64,
-    air_node: usize,
-    /// Node that is the trays themselves.
-    store_node: Option<usize>,
-    /// 1/s.
-    rate: f64,
-}
-
-impl Trays {
-    fn of(scenario: &Scenario, plan: &Plan, start: &State) -> Option<Self> {
-        let bench = &scenario.bench;
-        if !bench.present || bench.medium_depth_m <= 0.0 {
-            return None;
-        }
-        let zone = actual_zone(bench.zone, scenario);
-        let nodes = zone_nodes(&plan.layout, zone);
-        let hung = zone == Zone::Tent && scenario.tent.base != TentBase::Floor;
-        Some(Self {
-            now_c: start.temperature_c[nodes.floor],
-            air_node: nodes.air,
-            store_node: hung.then_some(nodes.floor),
-            rate: TRAY_TO_AIR / (bench.medium_depth_m * MEDIUM_CAPACITY),
-        })
-    }
-
-    fn step(&mut self, mean_c: &[f64], end_c: &[f64], dt_s: f64) -> f64 {
-        self.now_c = match self.store_node {
-            Some(node) => end_c[node],
-            None => {
-                let air_c = mean_c[self.air_node];
-                air_c + (self.now_c - air_c) * (-self.rate * dt_s).exp()
-            }
-        };
-        self.now_c
-    }
-}
-
-/// Watches one temperature fall through its limits.
-struct Clock {
-    passed_s: f64,
-    now_c: f64,
-    limits: [(f64, Option<f64>); 2],
-}
-
-impl Clock {
-    fn new(start_c: f64, crop_limit_c: f64) -> Self {
-        let limit = |limit_c: f64| (limit_c, (start_c < limit_c).then_some(0.0));
-        Self { passed_s: 0.0, now_c: start_c, limits: [limit(crop_limit_c), limit(0.0)] }
-    }
-
-    fn advance(&mut self, dt_s: f64, t_c: f64) {
-        for (limit_c, reached) in &mut self.limits {
-            if reached.is_none() && t_c < *limit_c {
-                let share = (self.now_c - *limit_c) / (self.now_c - t_c);
-                *reached = Some((self.passed_s + share * dt_s) / SECONDS_PER_HOUR);
-            }
-        }
-        self.passed_s += dt_s;
-        self.now_c = t_c;
-    }
-
-    fn holds(&self) -> [Hold; 2] {
-        self.limits.map(|(_, reached)| reached.map_or(Hold::Beyond, Hold::Hours))
-    }
-}
-
 fn times(air: &Clock, trays: Option<&Clock>) -> PowerCutTimes {
     let [air_to_crop_limit_h, air_to_freezing_h] = air.holds();
     let [trays_to_crop_limit_h, trays_to_freezing_h] = trays.map_or([Hold::NotApplicable; 2], Clock::holds);
     PowerCutTimes { air_to_crop_limit_h, air_to_freezing_h, trays_to_crop_limit_h, trays_to_freezing_h }
-}
-
-fn no_times() -> PowerCutTimes {
-    PowerCutTimes {
-        air_to_crop_limit_h: Hold::NotApplicable,
-        air_to_freezing_h: Hold::NotApplicable,
-        trays_to_crop_limit_h: Hold::NotApplicable,
-        trays_to_freezing_h: Hold::NotApplicable,
-    }
 }
