@@ -6,7 +6,7 @@ mod seasons;
 use seasons::{climate, run};
 use warmfold::compare::{Cell, Comparison, Row};
 use warmfold::model::{
-    CostLine, Covering, HeatTarget, House, Measure, Scenario, Shape, Study, WeatherChoice, bundled_catalogue,
+    CostLine, Covering, HeatTarget, House, Measure, Scenario, Season, Shape, Study, WeatherChoice, bundled_catalogue,
 };
 use warmfold::season::saving::{Change, saving_steps};
 use warmfold::season::{RunOptions, ScenarioRun};
@@ -68,6 +68,33 @@ fn what_a_scenario_lacks_changes_nothing() {
     let bars: Vec<(Change, f64)> = steps.windows(2).map(|p| (p[1].change, p[1].heat_kwh - p[0].heat_kwh)).collect();
     let largest = bars.iter().min_by(|a, b| a.1.total_cmp(&b.1)).expect("seven bars");
     assert_eq!(largest.0, Change::Tent, "{bars:?}");
+}
+
+/// Every part enters at its own step: a scenario with one part alone has one bar, and the other parts' bars are empty.
+#[test]
+fn each_part_counts_at_its_own_step() {
+    let (mut study, climate) = opened();
+    study.season = Season { from_month: 1, from_day: 1, to_month: 1, to_day: 7 };
+    let mut plain = study.scenarios[0].clone();
+    plain.covering.sheets.truncate(1);
+    (plain.tent.present, plain.night_cover.present, plain.water.present) = (false, false, false);
+    let parts: [(Change, fn(&mut Scenario)); 4] = [
+        (Change::Covering, |s| s.covering.sheets.push("film".to_owned())),
+        (Change::Tent, |s| s.tent.present = true),
+        (Change::NightCovers, |s| s.night_cover.present = true),
+        (Change::Water, |s| s.water.present = true),
+    ];
+    for (own, add) in parts {
+        let mut one = plain.clone();
+        add(&mut one);
+        let whole = run(&study, &one, &climate, RunOptions::default()).summary;
+        let steps = saving_steps(&study, &one, &climate, bundled_catalogue(), &whole, &|_| (), &|| false);
+        for pair in steps.expect("runs").windows(2) {
+            if let Some((change, _)) = parts.iter().find(|(change, _)| *change == pair[1].change) {
+                assert_eq!(pair[1].heat_kwh != pair[0].heat_kwh, *change == own, "{change:?} with {own:?} alone");
+            }
+        }
+    }
 }
 
 #[test]

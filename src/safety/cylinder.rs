@@ -56,7 +56,9 @@ mod tests {
     #[test]
     fn the_draw_falls_to_nothing_with_the_content_and_at_the_boiling_point() {
         let cylinder = bundled_catalogue().cylinder("100 lb cylinder").expect("a row");
-        assert!(draw_limit_w(cylinder, 0.0, 20.0) == 0.0 && draw_limit_w(cylinder, 20.0, -45.0) == 0.0);
+        // Propane boils at −42 °C (NIST Chemistry WebBook: 231.0 K): there is a draw just above it, and none at it.
+        assert!(draw_limit_w(cylinder, 0.0, 20.0) == 0.0 && draw_limit_w(cylinder, 20.0, -42.0) == 0.0);
+        assert!(draw_limit_w(cylinder, 20.0, -41.9) > 0.0);
         let warm = draw_limit_w(cylinder, 60.0, 40.0);
         assert!((warm - 87_921.0).abs() < 1e-9, "full and warm: the last value of the table, {warm}");
         assert!(draw_limit_w(cylinder, 20.0, -30.0) < draw_limit_w(cylinder, 20.0, -20.0));

@@ -51,6 +51,14 @@ fn a_second_film_adds_its_gap() {
 }
 
 #[test]
+fn a_rigid_sheet_behind_adds_a_wider_gap_and_itself() {
+    let mut scenario = bare();
+    scenario.covering.sheets = vec!["film".to_owned(), "twinwall-4".to_owned()];
+    let by_hand = skin_m2() * film_u(0.0, h_r(0.0, 0.0), 0.13 + 0.094) * HELD_C;
+    agrees(heat_w(&scenario, &Hour::default()), by_hand, AT_REST);
+}
+
+#[test]
 fn a_night_cover_adds_its_resistance_where_it_is_drawn() {
     let mut scenario = bare();
     scenario.night_cover = NightCover { present: true, parts: vec![Part::Roof], ..NightCover::default() };
