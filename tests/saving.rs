@@ -78,7 +78,8 @@ fn each_part_counts_at_its_own_step() {
     let mut plain = study.scenarios[0].clone();
     plain.covering.sheets.truncate(1);
     (plain.tent.present, plain.night_cover.present, plain.water.present) = (false, false, false);
-    let parts: [(Change, fn(&mut Scenario)); 4] = [
+    type Add = fn(&mut Scenario);
+    let parts: [(Change, Add); 4] = [
         (Change::Covering, |s| s.covering.sheets.push("film".to_owned())),
         (Change::Tent, |s| s.tent.present = true),
         (Change::NightCovers, |s| s.night_cover.present = true),
