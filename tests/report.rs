@@ -128,7 +128,17 @@ fn the_worked_examples_print_in_both_unit_systems() {
             let text = words(document.root_element());
             assert_eq!(text.contains("°F"), units == "imperial", "{demo}");
             assert!(text.contains(env!("CARGO_PKG_VERSION")));
-            for heading in ["In short", "The houses", "Side by side", "The winter", "Prices", "Cautions", "Sources"] {
+            for heading in [
+                "In short",
+                "The houses",
+                "Side by side",
+                "The winter",
+                "Power cut",
+                "Damp",
+                "Prices",
+                "Cautions",
+                "Sources",
+            ] {
                 assert!(text.contains(heading), "{demo}: {heading}");
             }
         }

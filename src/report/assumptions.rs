@@ -43,8 +43,9 @@ pub(super) const ASSUMPTIONS: [(&str, &str); 17] = [
     ),
     (
         "Vapour",
-        "A share of the sun on planted or wet ground leaves as vapour and does not warm the house. Humidity has no further \
-         effect on heat.",
+        "A share of the sun on planted or wet ground leaves as vapour and does not warm the house; by night plants and wet \
+         ground give off what the air takes. Water that has condensed does not evaporate again, and humidity does not act \
+         back on the heat.",
     ),
     (
         "Water",

@@ -8,6 +8,7 @@ mod axis;
 mod buying;
 mod coldest;
 mod content;
+mod damp;
 mod digest;
 mod figure;
 mod fuel;

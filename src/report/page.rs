@@ -3,7 +3,9 @@
 use super::assumptions::ASSUMPTIONS;
 use super::content::Content;
 use super::figure::hatchings;
-use super::{buying, coldest, digest, fuel, houses, inputs, months, power_cut, prices, running, sources, steps, table};
+use super::{
+    buying, coldest, damp, digest, fuel, houses, inputs, months, power_cut, prices, running, sources, steps, table,
+};
 use crate::format;
 use crate::safety::cautions::{CAUTIONS, LAST_WORD};
 use crate::units::Quantity;
@@ -35,6 +37,7 @@ pub(super) fn page(content: &Content) -> Markup {
                     (buying::buying(content))
                     (fuel::fuel(content))
                     (power_cut::power_cut(content))
+                    (damp::damp(content))
                     (table::what_differs(content))
                     (inputs::inputs(content))
                     (prices::prices(content))
