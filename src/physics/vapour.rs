@@ -1,9 +1,9 @@
 //! Vapour in the air of zones: what comes in, what leaves with air, what turns to water on cold surfaces.
 //!
 //! `V dc/dt = S − g c + e max(0, c_e − c) − Σ k_j max(0, c − c_j)`, and exchange with the zone beside. Surfaces empty the
-//! air of a small house in three to seven minutes, so that steps are implicit (backward Euler: stable at any length)
-//! and short at first, where new weather strikes. Each step finds which surfaces run wet at its end, with which it is
-//! linear; so its books close to rounding.
+//! air of a small house in three to seven minutes, so that steps are implicit: backward Euler, stable at any length,
+//! whose end is near the mean of what decays so fast. Each step finds which surfaces run wet at its end, with which it
+//! is linear; so its books close to rounding.
 
 /// Something that gives or takes vapour by the difference to the density at its own temperature.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
