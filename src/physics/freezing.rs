@@ -1,6 +1,6 @@
 //! Water that freezes and thaws within a step.
 
-use super::network::{FreezingStore, Network, Node};
+use super::network::Network;
 use super::step::{SMALLEST_PIECE, State, Step, Thermostat};
 
 #[derive(PartialEq)]
@@ -20,13 +20,6 @@ pub(super) fn phase(ice_share: f64) -> Phase {
     }
 }
 
-fn waters(network: &Network) -> impl Iterator<Item = (usize, FreezingStore)> + '_ {
-    network.nodes.iter().enumerate().filter_map(|(i, node)| match node {
-        Node::Water(water) => Some((i, *water)),
-        Node::Capacity(_) => None,
-    })
-}
-
 /// Mean heat into a node over a piece, heaters included, W.
 fn heat_into(network: &Network, piece: &Step, thermostats: &[Thermostat], node: usize) -> f64 {
     let heaters: f64 = thermostats.iter().zip(&piece.heater_w).filter(|(t, _)| t.node == node).map(|(_, w)| w).sum();
@@ -42,7 +35,7 @@ pub(super) fn first_phase_change(
     piece_s: f64,
 ) -> Option<f64> {
     let mut earliest: Option<f64> = None;
-    for (node, water) in waters(network) {
+    for &(node, water) in &network.waters {
         let (from, to) = (start.temperature_c[node], piece.end.temperature_c[node]);
         let ice = start.ice_share[node];
         let share = match phase(ice) {
@@ -75,7 +68,7 @@ pub(super) fn settle_phases(
     thermostats: &[Thermostat],
     piece_s: f64,
 ) {
-    for (node, water) in waters(network) {
+    for &(node, water) in &network.waters {
         let fusion_k_liquid = water.fusion_j_per_kg / water.liquid_j_per_kgk;
         let fusion_k_ice = water.fusion_j_per_kg / water.ice_j_per_kgk;
         let (mut t, mut ice) = (piece.end.temperature_c[node], start.ice_share[node]);

@@ -41,6 +41,8 @@ pub struct Link(usize);
 #[derive(Debug, Clone)]
 pub struct Network {
     pub(super) nodes: Vec<Node>,
+    /// The nodes that are water.
+    pub(super) waters: Vec<(usize, FreezingStore)>,
     /// Per link: its two nodes.
     links: Vec<(usize, usize)>,
     link_w_per_k: Vec<f64>,
@@ -60,8 +62,13 @@ impl Network {
         if nodes.len() > MAX_NODES || !links.iter().all(valid) {
             return None;
         }
+        let water = |(i, node): (usize, &Node)| match node {
+            Node::Water(water) => Some((i, *water)),
+            Node::Capacity(_) => None,
+        };
         Some(Self {
             nodes: nodes.to_vec(),
+            waters: nodes.iter().enumerate().filter_map(water).collect(),
             links: links.to_vec(),
             link_w_per_k: vec![0.0; links.len()],
             boundary_w_per_k: [0.0; MAX_NODES],

@@ -59,9 +59,12 @@ impl<'a> HouseModel<'a> {
     /// # Errors
     /// Never for a plan made by [`Plan::new`]; a network that cannot be laid out reads as a season without hours.
     pub fn new(plan: &'a Plan, scenario: &Scenario, start_c: f64) -> Result<Self, RunError> {
-        let (network, tent_links) =
+        let (mut network, tent_links) =
             plan.layout.network(&plan.house, plan.tent.as_ref().map(|t| &t.zone)).ok_or(RunError::EmptySeason)?;
         let state = State::uniform(&network, start_c);
+        if let (Some(links), Some(tent)) = (tent_links, &plan.tent) {
+            network.set_link(links.base, tent.base_w_per_k);
+        }
         let (openings, stepper) = (Openings::of(scenario, plan), Stepper::new(network));
         Ok(Self { plan, openings, stepper, tent_links, state, restless_steps: 0 })
     }
@@ -143,7 +146,6 @@ impl<'a> HouseModel<'a> {
         }
         if let (Some(nodes), Some(links), Some(tent)) = (plan.layout.tent, self.tent_links, &plan.tent) {
             network.set_link(links.wall, drive.tent_wall_w_per_k + flows.tent_open_w_per_k + flows.tent_slope_w_per_k);
-            network.set_link(links.base, tent.base_w_per_k);
             network.set_node(nodes.air, 0.0, drive.tent_sun.air_w - flows.tent_offset_w);
             let core = tent.core_w_per_k;
             network.set_node(nodes.floor, core, core * drive.deep_ground_c + drive.tent_sun.floor_w);

@@ -29,8 +29,12 @@ pub fn bracket(model: &mut HouseModel, heating: &Heating, drives: &[HourDrive], 
     let setpoints = setpoints?;
     let mut sums = Bracket { low_kwh: 0.0, high_kwh: 0.0 };
     let mut house_c = setpoints.first().copied().unwrap_or(0.0);
+    let mut outdoor_c = drives.first().map_or(0.0, |drive| drive.outdoor_c);
     for (day, day_setpoints) in drives.chunks(HOURS_PER_DAY).zip(setpoints.chunks(HOURS_PER_DAY)) {
         for (drive, setpoint_c) in day.iter().zip(day_setpoints) {
+            // A house round a heated tent follows the outdoor air.
+            house_c += drive.outdoor_c - outdoor_c;
+            outdoor_c = drive.outdoor_c;
             sums.high_kwh += shut_load_w(model, drive, node, *setpoint_c, &mut house_c) / 1000.0;
         }
         let mean_setpoint_c = day_setpoints.iter().sum::<f64>() / day_setpoints.len() as f64;
