@@ -97,6 +97,9 @@ fn kwh(fuel: &str, unit: &str) -> f64 {
     row.units.iter().find(|u| u.unit == unit).expect(unit).kwh_gross_per_unit
 }
 
+/// Weights and Measures Act 1985 (United Kingdom), schedule 1.
+const LITRES_PER_IMPERIAL_GALLON: f64 = 4.546_09;
+
 #[test]
 fn heat_contents_follow_from_the_published_btu() {
     let kwh_from_btu = |btu: f64| btu * JOULES_PER_BTU / JOULES_PER_KWH;
@@ -104,6 +107,7 @@ fn heat_contents_follow_from_the_published_btu() {
     let cases = [
         // Energy Information Administration (EIA), Energy Explained: propane, with a trade property sheet's 21,548 Btu/lb.
         ("propane", "US gal", kwh_from_btu(91_452.0)),
+        ("propane", "imp gal", kwh_from_btu(91_452.0) / LITRES_PER_US_GALLON * LITRES_PER_IMPERIAL_GALLON),
         ("propane", "L", kwh_from_btu(91_452.0) / LITRES_PER_US_GALLON),
         ("propane", "lb", kwh_from_btu(21_548.0)),
         ("propane", "kg", kwh_from_btu(21_548.0) / KILOGRAMS_PER_POUND),
@@ -122,9 +126,11 @@ fn heat_contents_follow_from_the_published_btu() {
         ("natural-gas", "therm", kwh_from_btu(100_000.0)),
         // UMass Extension, Problems With Using Unvented Greenhouse Heaters.
         ("kerosene", "US gal", kwh_from_btu(135_000.0)),
+        ("kerosene", "imp gal", kwh_from_btu(135_000.0) / LITRES_PER_US_GALLON * LITRES_PER_IMPERIAL_GALLON),
         ("kerosene", "L", kwh_from_btu(135_000.0) / LITRES_PER_US_GALLON),
         // EIA: heating oil.
         ("heating-oil", "US gal", kwh_from_btu(137_381.0)),
+        ("heating-oil", "imp gal", kwh_from_btu(137_381.0) / LITRES_PER_US_GALLON * LITRES_PER_IMPERIAL_GALLON),
         ("heating-oil", "L", kwh_from_btu(137_381.0) / LITRES_PER_US_GALLON),
         // Heating-fuels comparison, Pennsylvania, 2010: 8,000 Btu/lb.
         ("pellets", "kg", kwh_from_btu(8000.0) / KILOGRAMS_PER_POUND),
