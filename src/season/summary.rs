@@ -11,7 +11,7 @@ use super::run::{Cut, Passed};
 use super::steady::{Bracket, design_load_w};
 use super::thermostats::{Heating, zone_nodes};
 use crate::geometry::trays::{TrayFit, trays_on};
-use crate::model::{Catalogue, HeatTarget, Scenario, Study, Zone};
+use crate::model::{Catalogue, HeatTarget, Scenario, Study, TentOpening, Zone};
 use crate::physics::stores::{HEAT_OF_FUSION, WATER_SPECIFIC_HEAT};
 use crate::units::{HOURS_PER_DAY, kwh_from_joules};
 use crate::weather::Climate;
@@ -144,6 +144,10 @@ fn bracket_note(scenario: &Scenario) -> String {
     }
     if day != night {
         notes.push("stores slow the setback, so the season's heat can lie above the bracket");
+    }
+    let by_the_sun = scenario.tent.present && scenario.tent.opening == TentOpening::ByDay;
+    if by_the_sun || scenario.night_cover.present || (scenario.tent.present && scenario.tent.night_cover.present) {
+        notes.push("what opens or closes with the sun follows the hour, so the season's heat can lie a little below the bracket");
     }
     if scenario.standby.present || scenario.heater.rated_w < 1.0 {
         notes.push("a second heater is not in the bracket");
