@@ -81,7 +81,9 @@ pub fn running_ui(
             let points = if sum == Sum::Cost { &base.curves.baseline_cost } else { &base.curves.baseline_heat };
             p.line(axis::line("Degree-hour baseline", points, t.soft, 1.4).style(LineStyle::dashed_loose()));
         }
-        for s in shown {
+        // Without a price there is no cost to draw, not a cost of nothing.
+        let priced = |s: &&Shown| sum == Sum::Heat || s.season.run.summary.cost.is_some();
+        for s in shown.iter().filter(priced) {
             let points = if sum == Sum::Cost { &s.curves.cost } else { &s.curves.heat };
             p.line(axis::line(&s.name, points, s.tint(), if s.chosen { 2.6 } else { 1.6 }));
             if let Some(last) = points.last() {
