@@ -1,35 +1,23 @@
 //! The printable report: well-formed, self-contained, and in its figures the same as the other outputs.
 
+#[path = "common/opening.rs"]
+mod opening;
 #[path = "common/seasons.rs"]
 mod seasons;
 
+use opening::{opened, runs};
 use roxmltree::{Document, Node, ParsingOptions};
-use seasons::{climate, run};
 use std::process::{Command, Output};
 use warmfold::format;
-use warmfold::model::{CostLine, Measure, Scenario, Shape, Study, WeatherChoice, bundled_catalogue};
+use warmfold::model::{CostLine, Measure, Scenario, Shape, Study, bundled_catalogue};
 use warmfold::report::{Report, WeatherUsed, html};
+use warmfold::season::ScenarioRun;
 use warmfold::season::saving::{SavingStep, saving_steps};
-use warmfold::season::{RunOptions, ScenarioRun};
-use warmfold::storage::demo;
 use warmfold::units::UnitSystem;
 use warmfold::weather::Climate;
 
 const DEMOS: [&str; 3] =
     ["scenarios/allotment-tunnel.ron", "scenarios/box-house-cold-sun.ron", "scenarios/glass-night-tariff.ron"];
-
-fn opened() -> (Study, Climate) {
-    let study = demo().expect("the opening study is embedded");
-    let WeatherChoice::Station(station) = &study.site.weather else {
-        unreachable!("the opening study names a station")
-    };
-    let climate = climate(station);
-    (study, climate)
-}
-
-fn runs(study: &Study, climate: &Climate) -> Vec<ScenarioRun> {
-    study.scenarios.iter().map(|s| run(study, s, climate, RunOptions::default())).collect()
-}
 
 /// The page of a study that was run, with the steps of the saving as far as they are given.
 fn page(study: &Study, climate: &Climate, units: UnitSystem, runs: &[ScenarioRun], saving: Saving) -> String {

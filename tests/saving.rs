@@ -1,30 +1,18 @@
 //! Where the saving comes from, what is bought, and when the fuel runs out: books that must add up.
 
+#[path = "common/opening.rs"]
+mod opening;
 #[path = "common/seasons.rs"]
 mod seasons;
 
+use opening::{opened, runs};
 use seasons::{climate, run};
 use warmfold::compare::{Cell, Comparison, Row};
 use warmfold::model::{
     CostLine, Covering, HeatTarget, House, Measure, Scenario, Season, Shape, Study, WeatherChoice, bundled_catalogue,
 };
+use warmfold::season::RunOptions;
 use warmfold::season::saving::{Change, saving_steps};
-use warmfold::season::{RunOptions, ScenarioRun};
-use warmfold::storage::demo;
-use warmfold::weather::Climate;
-
-fn opened() -> (Study, Climate) {
-    let study = demo().expect("the opening study is embedded");
-    let WeatherChoice::Station(station) = &study.site.weather else {
-        unreachable!("the opening study names a station")
-    };
-    let climate = climate(station);
-    (study, climate)
-}
-
-fn runs(study: &Study, climate: &Climate) -> Vec<ScenarioRun> {
-    study.scenarios.iter().map(|s| run(study, s, climate, RunOptions::default())).collect()
-}
 
 #[test]
 fn the_steps_begin_at_the_baseline_and_end_at_the_scenario() {

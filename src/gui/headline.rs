@@ -25,8 +25,8 @@ struct Figure {
     warn: bool,
 }
 
-/// How sure money and fuel are. The spread of winters is that of degree-days in 86 seasons of one place (see the
-/// README's sources).
+/// How sure money and fuel are. The spread of winters is the standard deviation of a season's degree-days in 86 seasons of
+/// Clemson, South Carolina (NOAA daily record, 1930 to 2020): 12 % at a base of 65 °F, 27 % at 50 °F.
 const SURE_OF_SUMS: &str = "How sure: this is a typical year, not a forecast. Winters differ by about an eighth to a quarter \
     in what they ask for, the more the lower the setpoint. Of the house, air leakage is the largest unknown: look at its \
     tightness before trusting the sum. Differences between scenarios are surer than either sum.";
