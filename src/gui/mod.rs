@@ -2,6 +2,7 @@
 //! only [`worker`] runs seasons.
 
 mod actions;
+pub mod asked;
 pub mod board;
 mod cards;
 mod clipboard;

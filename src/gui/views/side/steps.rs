@@ -1,7 +1,7 @@
 //! Where the saving comes from: the baseline, what each change takes away or adds, and the scenario as it is.
 
 use crate::format;
-use crate::gui::insights::Standing;
+use crate::gui::asked::Standing;
 use crate::gui::state::State;
 use crate::gui::theme::{BODY, SMALL, Tokens, regular, semibold, tokens};
 use crate::season::saving::{RUNS, SavingStep};
