@@ -2,6 +2,7 @@
 
 use super::plan::Plan;
 use crate::model::{BehindPartyWall, Drawn, Scenario, TentOpening};
+use crate::physics::air::exchange_w_per_k;
 use crate::physics::radiation::{radiative_coefficient, sky_equivalent_c};
 use crate::physics::skin::{outer_coefficient, resistance_in_wind, site_wind_m_per_s};
 use crate::physics::solar::{DAY_THRESHOLD_W_PER_M2, PassedLight, ZoneShares};
@@ -63,6 +64,8 @@ pub struct HourDrive {
     pub house_sun: ZoneSun,
     /// Sun in the tent.
     pub tent_sun: ZoneSun,
+    /// Outdoor air let in on purpose in the morning, W/K.
+    pub airing_w_per_k: f64,
     /// No sun in this hour nor in the one before.
     pub after_dark: bool,
 }
@@ -76,12 +79,18 @@ pub struct SkinFace {
     pub felt_c: f64,
 }
 
+/// Air changes in the hour in which a house is aired by hand, per hour: a door and a vent ajar. A modelling choice.
+pub const MORNING_AIRING_PER_H: f64 = 10.0;
+/// Clock hour ending of that hour: from eight to nine, when plants are wettest and the sun begins to help.
+pub const MORNING_AIRING_HOUR: u32 = 9;
+
 /// What a scenario adds to its plan for reading the weather.
 #[derive(Debug, Clone, Copy)]
 pub struct DriveSettings {
     shelter_class: u32,
     behind_party_wall: BehindPartyWall,
     opened_by_day: bool,
+    airing_w_per_k: f64,
 }
 
 impl DriveSettings {
@@ -92,7 +101,14 @@ impl DriveSettings {
             shelter_class: scenario.house.shelter_class,
             behind_party_wall: scenario.house.behind_party_wall,
             opened_by_day: scenario.tent.opening == TentOpening::ByDay,
+            airing_w_per_k: 0.0,
         }
+    }
+
+    /// With the house aired for an hour every morning, by hand: [`MORNING_AIRING_PER_H`] changes of its air.
+    #[must_use]
+    pub fn with_morning_airing(self, plan: &Plan) -> Self {
+        Self { airing_w_per_k: exchange_w_per_k(plan.shell.volume_m3, MORNING_AIRING_PER_H), ..self }
     }
 }
 
@@ -134,12 +150,19 @@ impl HourDrive {
             tent_open_by_day: if settings.opened_by_day && by_day { 1.0 } else { 0.0 },
             house_sun,
             tent_sun,
+            airing_w_per_k: if hour.hour == MORNING_AIRING_HOUR { settings.airing_w_per_k } else { 0.0 },
             after_dark: hour.global_w_per_m2 <= 0.0 && climate.before(record).global_w_per_m2 <= 0.0,
         }
     }
 }
 
 impl HourDrive {
+    /// Sun that warms house and tent: what stays, less what leaves as vapour, W.
+    #[must_use]
+    pub fn warming_sun_w(&self) -> f64 {
+        [&self.house_sun, &self.tent_sun].iter().map(|sun| sun.kept_w() - sun.vapour_w).sum()
+    }
+
     /// Mean of several hours; of none, all zeros.
     #[must_use]
     pub fn mean(hours: &[Self]) -> Self {
@@ -155,6 +178,7 @@ impl HourDrive {
             sum.behind_party_wall_c += share * hour.behind_party_wall_c;
             sum.tent_wall_w_per_k += share * hour.tent_wall_w_per_k;
             sum.tent_open_by_day += share * hour.tent_open_by_day;
+            sum.airing_w_per_k += share * hour.airing_w_per_k;
             for (to, from) in [(&mut sum.house_sun, &hour.house_sun), (&mut sum.tent_sun, &hour.tent_sun)] {
                 to.air_w += share * from.air_w;
                 to.floor_w += share * from.floor_w;

@@ -158,10 +158,18 @@ impl<'a> HouseModel<'a> {
     /// Steady temperatures in this hour with one node held, and the heat that holding takes, W (never below zero).
     #[must_use]
     pub fn steady_load(&mut self, drive: &HourDrive, flows: &Flows, node: usize, setpoint_c: f64) -> (NodeValues, f64) {
+        let (temperatures, surplus_w) = self.steady_surplus(drive, flows, node, setpoint_c);
+        (temperatures, (-surplus_w).max(0.0))
+    }
+
+    /// Steady temperatures in this hour with one node held, and the heat that has to be taken from it for that, W;
+    /// below zero where it has to be given.
+    #[must_use]
+    pub fn steady_surplus(&mut self, drive: &HourDrive, flows: &Flows, node: usize, held_c: f64) -> (NodeValues, f64) {
         self.apply(drive, flows);
-        let temperatures = self.stepper.steady(&[(node, setpoint_c)]);
-        let load_w = -self.stepper.network().net_flow_w(node, &temperatures);
-        (temperatures, load_w.max(0.0))
+        let temperatures = self.stepper.steady(&[(node, held_c)]);
+        let surplus_w = self.stepper.network().net_flow_w(node, &temperatures);
+        (temperatures, surplus_w)
     }
 
     /// The openings, for steady loads.

@@ -1,5 +1,6 @@
 //! A scenario on a weather: hourly series, season summary, books, design load, power cut.
 
+pub mod airing;
 pub mod alternatives;
 pub mod baseline;
 pub mod buying;
@@ -24,7 +25,7 @@ pub mod summary;
 pub mod sums;
 pub mod thermostats;
 
-pub use damp::{DampChange, DampFigures, DampSeries, changed_damp};
+pub use damp::{DampFigures, DampSeries};
 pub use error::RunError;
 pub use result::{
     Hold, HourStamp, HourlySeries, POWER_CUT_HOURS, PowerCut, PowerCutTimes, ScenarioRun, ShellFigures, Summary,

@@ -79,11 +79,12 @@ impl Openings {
         exchange_w_per_k(self.volume_m3, rate)
     }
 
-    /// Flows of a shut house: leakage alone.
+    /// Flows of a shut house: leakage, and what is let in by hand.
     #[must_use]
     pub fn shut(&self, drive: &HourDrive, house_c: f64) -> Flows {
         let tent_open_w_per_k = self.open_tent_w_per_k * drive.tent_open_by_day;
-        Flows { house_c, leakage_w_per_k: self.leakage_w_per_k(drive, house_c), tent_open_w_per_k, ..Flows::default() }
+        let leakage_w_per_k = self.leakage_w_per_k(drive, house_c);
+        Flows { house_c, leakage_w_per_k, vent_w_per_k: drive.airing_w_per_k, tent_open_w_per_k, ..Flows::default() }
     }
 
     /// Whether vents, fan or tent move at these temperatures.
@@ -111,7 +112,7 @@ impl Openings {
         flows.reacts = true;
         flows.vent_opening = self.vent_opening(house_c);
         flows.fan_share = self.fan_share(house_c, mains);
-        let vent_w_per_k = |t_c: f64| flow_w_per_k(self.vent_flow(drive, t_c, mains));
+        let vent_w_per_k = |t_c: f64| drive.airing_w_per_k + flow_w_per_k(self.vent_flow(drive, t_c, mains));
         flows.vent_w_per_k = vent_w_per_k(house_c);
         let steeper = (vent_w_per_k(house_c + SLOPE_STEP_K) - flows.vent_w_per_k) / SLOPE_STEP_K;
         flows.vent_slope_w_per_k = (steeper * (house_c - drive.outdoor_c)).max(0.0);

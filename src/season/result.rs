@@ -1,5 +1,6 @@
 //! What a season run gives: hour by hour, and as a summary whose field names are the keys of the JSON output.
 
+use super::airing::{AirAdvice, AirMonth};
 use super::buying::Buying;
 use super::damp::{DampFigures, DampSeries};
 use super::fuel_calendar::FuelCalendar;
@@ -266,6 +267,10 @@ pub struct Summary {
     /// Humidity, wet covers and mist.
     #[serde(flatten)]
     pub damp: DampFigures,
+    /// Overheated, wet and humid hours, month by month.
+    pub air_by_month: Vec<AirMonth>,
+    /// The sunniest mild hour, and the vents for it; none in a season without sun.
+    pub air_advice: Option<AirAdvice>,
     /// Power cut in the coldest spell.
     pub power_cut: PowerCut,
 }

@@ -28,11 +28,13 @@ pub struct RunOptions {
     pub unlimited_heat: bool,
     /// Equal parts that each step is cut into; 1 as a rule, more to prove that the step is short enough.
     pub refine: u32,
+    /// The house is aired for an hour every morning, to see what that changes.
+    pub morning_airing: bool,
 }
 
 impl Default for RunOptions {
     fn default() -> Self {
-        Self { unlimited_heat: false, refine: 1 }
+        Self { unlimited_heat: false, refine: 1, morning_airing: false }
     }
 }
 
@@ -72,7 +74,7 @@ pub fn run_scenario_with(
         climate,
         plan: &plan,
         heating: &heating,
-        settings: DriveSettings::of(scenario),
+        settings: settings(scenario, &plan, options),
         hours,
         options,
     };
@@ -82,18 +84,15 @@ pub fn run_scenario_with(
     let clock: Vec<u32> = passed.series.record.iter().map(|&r| climate.hours[r].hour).collect();
     let bracket = bracket(&mut model, &heating, &passed.drives, &clock);
     let cut = season.power_cut(&passed, &catalogue)?;
-    let damp = damp_season(
-        DampInputs {
-            plan: &plan,
-            scenario,
-            catalogue: &catalogue,
-            climate,
-            series: &passed.series,
-            drives: &passed.drives,
-            faces: &passed.faces,
-        },
-        None,
-    );
+    let damp = damp_season(DampInputs {
+        plan: &plan,
+        scenario,
+        catalogue: &catalogue,
+        climate,
+        series: &passed.series,
+        drives: &passed.drives,
+        faces: &passed.faces,
+    });
     passed.series.damp = damp.series;
     let context = summary::Context { study, scenario, climate, plan: &plan, heating: &heating, baseline };
     let summary = summary::summarise(&context, &mut model, &passed, bracket, damp.figures, &cut);
@@ -142,8 +141,13 @@ pub(super) fn with_season<T>(
     let plan = Plan::new(scenario, &catalogue)?;
     let heating = Heating::of(scenario, &plan.layout)?;
     let hours = SeasonHours::find(&study.season, climate)?;
-    let settings = DriveSettings::of(scenario);
+    let settings = settings(scenario, &plan, options);
     work(&Season { scenario, climate, plan: &plan, heating: &heating, settings, hours, options }, &catalogue)
+}
+
+fn settings(scenario: &Scenario, plan: &Plan, options: RunOptions) -> DriveSettings {
+    let settings = DriveSettings::of(scenario);
+    if options.morning_airing { settings.with_morning_airing(plan) } else { settings }
 }
 
 /// What a season run leaves behind for its summary.

@@ -1,5 +1,6 @@
 //! Puts a season into figures.
 
+use super::airing::{AirAdvice, air_months};
 use super::baseline::Baseline;
 use super::damp::DampFigures;
 use super::house_model::HouseModel;
@@ -19,7 +20,7 @@ use crate::weather::Climate;
 /// How far below its setpoint an hour may be without counting as short, K.
 pub const SETPOINT_TOLERANCE_K: f64 = 0.1;
 /// House air above this counts as overheated, °C.
-const OVERHEATED_C: f64 = 35.0;
+pub(super) const OVERHEATED_C: f64 = 35.0;
 
 /// What a summary is made from, besides the hours.
 pub(super) struct Context<'a> {
@@ -107,6 +108,8 @@ pub(super) fn summarise(
         books_closure: closure(s, passed.throughput_wh),
         hours_above_35_c: s.house_air_c.iter().filter(|t| **t > OVERHEATED_C).count(),
         damp,
+        air_by_month: air_months(s, context.climate, actual_zone(scenario.crop.zone, scenario) == Zone::Tent),
+        air_advice: AirAdvice::of(model, scenario, s, &passed.drives, context.climate),
         power_cut: PowerCut {
             starts_at: stamp_at(passed.cut_hour),
             with_water: cut.with_water.times,

@@ -70,7 +70,7 @@ pub fn study() -> Study {
 
 /// Three days of a scenario in this weather.
 pub fn run_limited(scenario: &Scenario, hour: &Hour, unlimited_heat: bool) -> ScenarioRun {
-    let options = RunOptions { unlimited_heat, refine: 1 };
+    let options = RunOptions { unlimited_heat, ..RunOptions::default() };
     run_scenario_with(&study(), scenario, &constant(hour), bundled_catalogue(), &|| false, options).expect("a run")
 }
 

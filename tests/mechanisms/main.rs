@@ -5,6 +5,7 @@
 //! out here and not taken from the program: those of the model's description, whose sources stand at its constants.
 
 mod air;
+mod airing;
 mod crop;
 mod damp;
 mod ground;

@@ -65,7 +65,7 @@ fn night_humidity_pct(case: &glasshouse::Case, hours: &[glasshouse::Measured], n
         drives: &drives,
         faces: &faces,
     };
-    let humidity = damp_season(inputs, None).series.house_humidity;
+    let humidity = damp_season(inputs).series.house_humidity;
     100.0 * mean(&nights.iter().map(|&k| humidity[k]).collect::<Vec<_>>())
 }
 

@@ -1,6 +1,5 @@
 //! The vapour of a season: each hour's sources, flows and cold surfaces put together and solved.
 
-use super::change::DampChange;
 use super::water::{BurnerWater, burner_water};
 use crate::model::{Catalogue, Scenario};
 use crate::physics::condensation::{INNER_RESISTANCE_M2K_PER_W, inner_surface_c, vapour_conductance_m3_per_s};
@@ -58,19 +57,20 @@ pub(super) struct DampHour {
 pub(super) struct Balance<'a> {
     inputs: DampInputs<'a>,
     saturation: &'static SaturationTable,
+    /// Over ice below 0 °C.
+    on_surfaces: &'static SaturationTable,
     /// Wet ground over its resistance: house, tent, m³/s.
     beds_m3_per_s: [f64; 2],
     /// The inner side of each group of the skin, as it was in the last hour.
     skin: Vec<Face>,
     tent_wall_m3_per_s: f64,
     burners: [BurnerWater; MAX_THERMOSTATS],
-    added_air_m3_per_s: f64,
     /// Densities now: house, tent.
     now: [f64; 2],
 }
 
 impl<'a> Balance<'a> {
-    pub(super) fn new(inputs: DampInputs<'a>, change: Option<DampChange>) -> Self {
+    pub(super) fn new(inputs: DampInputs<'a>) -> Self {
         let (plan, scenario) = (inputs.plan, inputs.scenario);
         let skin = plan.skin.iter().map(|group| Face {
             conductance_m3_per_s: vapour_conductance_m3_per_s(group.area_m2),
@@ -80,24 +80,17 @@ impl<'a> Balance<'a> {
             plan.tent.as_ref().map_or((0.0, 0.0), |t| (t.zone.floor_m2, t.measures.wall_and_top_m2));
         let wet_m2 = [scenario.house.planted_share * plan.house.floor_m2, scenario.tent.planted_share * tent_floor_m2];
         // The memory of a house is shorter than an hour, so that it may begin as outdoors.
-        let saturation = SaturationTable::shared();
+        let saturation = SaturationTable::of_air();
         let outdoor = |&record: &usize| outdoor_kg_per_m3(saturation, &inputs.climate.hours[record]);
         let first = inputs.series.record.first().map_or(0.0, outdoor);
         Self {
             inputs,
             saturation,
+            on_surfaces: SaturationTable::of_surfaces(),
             beds_m3_per_s: wet_m2.map(|m2| m2 / NIGHT_RESISTANCE_S_PER_M),
             skin: skin.collect(),
             tent_wall_m3_per_s: vapour_conductance_m3_per_s(tent_wall_m2),
-            burners: if change == Some(DampChange::Flue) {
-                Default::default()
-            } else {
-                burner_water(scenario, inputs.catalogue)
-            },
-            added_air_m3_per_s: match change {
-                Some(DampChange::AirChangesPerH(rate)) => rate * plan.shell.volume_m3 / SECONDS_PER_HOUR,
-                _ => 0.0,
-            },
+            burners: burner_water(scenario, inputs.catalogue),
             now: [first; 2],
         }
     }
@@ -113,20 +106,21 @@ impl<'a> Balance<'a> {
     pub(super) fn advance(&mut self, k: usize) -> DampHour {
         let DampInputs { plan, climate, series: s, drives, faces, .. } = self.inputs;
         let (saturation, weather, drive) = (self.saturation, &climate.hours[s.record[k]], &drives[k]);
+        let on_surfaces = self.on_surfaces;
         let outdoor = outdoor_kg_per_m3(saturation, weather);
-        let outdoor_m3_per_s = s.air_exchange_m3_per_h[k] / SECONDS_PER_HOUR + self.added_air_m3_per_s;
+        let outdoor_m3_per_s = s.air_exchange_m3_per_h[k] / SECONDS_PER_HOUR;
         let night = weather.global_w_per_m2 <= DAY_THRESHOLD_W_PER_M2;
         let burnt_kg_per_s = self.burnt_kg_per_s(s.heater_w[k], s.standby_w[k]);
         let sun_kg_per_s = [drive.house_sun.vapour_w, drive.tent_sun.vapour_w].map(|w| w / EVAPORATION_J_PER_KG);
 
         let house_c = s.house_air_c[k];
         let groups = plan.skin.len();
-        wet_skin(saturation, &mut self.skin, house_c, &faces[k * groups..(k + 1) * groups]);
+        wet_skin(on_surfaces, &mut self.skin, house_c, &faces[k * groups..(k + 1) * groups]);
         let house = DampAir {
             volume_m3: plan.house.volume_m3,
             gain_kg_per_s: sun_kg_per_s[0] + burnt_kg_per_s[0] + outdoor_m3_per_s * outdoor,
             outflow_m3_per_s: outdoor_m3_per_s,
-            bed: bed(saturation, self.beds_m3_per_s[0], s.house_floor_c[k], night),
+            bed: bed(on_surfaces, self.beds_m3_per_s[0], s.house_floor_c[k], night),
             surfaces: &self.skin,
             most_kg_per_m3: saturation.kg_per_m3(house_c),
         };
@@ -138,7 +132,7 @@ impl<'a> Balance<'a> {
                 volume_m3: tent_plan.zone.volume_m3,
                 gain_kg_per_s: sun_kg_per_s[1] + burnt_kg_per_s[1],
                 outflow_m3_per_s: 0.0,
-                bed: bed(saturation, self.beds_m3_per_s[1], s.tent_floor_c[k], night),
+                bed: bed(on_surfaces, self.beds_m3_per_s[1], s.tent_floor_c[k], night),
                 surfaces: &wall,
                 most_kg_per_m3: saturation.kg_per_m3(tent_c),
             };
@@ -170,24 +164,24 @@ impl<'a> Balance<'a> {
     fn tent_wall(&self, tent: &TentPlan, drive: &HourDrive, tent_c: f64, house_c: f64) -> Face {
         let u = (drive.tent_wall_w_per_k - tent.exchange_w_per_k) / tent.measures.wall_and_top_m2;
         let t_c = inner_surface_c(tent_c, house_c, u, INNER_RESISTANCE_M2K_PER_W);
-        Face { conductance_m3_per_s: self.tent_wall_m3_per_s, saturated_kg_per_m3: self.saturation.kg_per_m3(t_c) }
+        Face { conductance_m3_per_s: self.tent_wall_m3_per_s, saturated_kg_per_m3: self.on_surfaces.kg_per_m3(t_c) }
     }
 }
 
 /// Gives the inner side of each group of the skin its temperature in this hour.
-fn wet_skin(saturation: &SaturationTable, skin: &mut [Face], house_c: f64, faces: &[SkinFace]) {
+fn wet_skin(on_surfaces: &SaturationTable, skin: &mut [Face], house_c: f64, faces: &[SkinFace]) {
     for (inner, face) in skin.iter_mut().zip(faces) {
         let t_c = inner_surface_c(house_c, face.felt_c, face.u_w_per_m2k, INNER_RESISTANCE_M2K_PER_W);
-        inner.saturated_kg_per_m3 = saturation.kg_per_m3(t_c);
+        inner.saturated_kg_per_m3 = on_surfaces.kg_per_m3(t_c);
     }
 }
 
 /// Wet ground and plants; they give by night what the sun's share of vapour is by day.
-fn bed(saturation: &SaturationTable, conductance_m3_per_s: f64, floor_c: f64, night: bool) -> Face {
+fn bed(on_surfaces: &SaturationTable, conductance_m3_per_s: f64, floor_c: f64, night: bool) -> Face {
     if !night || conductance_m3_per_s <= 0.0 {
         return Face::default();
     }
-    Face { conductance_m3_per_s, saturated_kg_per_m3: saturation.kg_per_m3(floor_c) }
+    Face { conductance_m3_per_s, saturated_kg_per_m3: on_surfaces.kg_per_m3(floor_c) }
 }
 
 /// Vapour in outdoor air, kg/m³: that of saturated air at its dew point, at the same pressure as warm as outdoors.

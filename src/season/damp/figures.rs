@@ -2,7 +2,6 @@
 
 use super::DampSeries;
 use super::balance::{Balance, DampHour, DampInputs};
-use super::change::DampChange;
 use crate::model::Zone;
 use crate::season::plan::actual_zone;
 use serde::Serialize;
@@ -49,11 +48,11 @@ pub struct DampRun {
     pub figures: DampFigures,
 }
 
-/// Steps the vapour through a season, as it was or with a change.
+/// Steps the vapour through a season.
 #[must_use]
-pub fn damp_season(inputs: DampInputs, change: Option<DampChange>) -> DampRun {
+pub fn damp_season(inputs: DampInputs) -> DampRun {
     let (plan, hours) = (inputs.plan, inputs.series.record.len());
-    let mut balance = Balance::new(inputs, change);
+    let mut balance = Balance::new(inputs);
     let start_kg = balance.stored_kg();
     let mut writer = Writer {
         skin_m2: plan.skin.iter().map(|group| group.area_m2).sum(),

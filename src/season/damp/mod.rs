@@ -4,12 +4,10 @@
 //! act back on the heat: the vapour's heat has left that balance with the sun's share.
 
 mod balance;
-mod change;
 mod figures;
 mod water;
 
 pub use balance::DampInputs;
-pub use change::{DampChange, changed_damp};
 pub use figures::{DampFigures, DampRun, HUMID_SHARE, WET_HOUR_G_PER_M2, damp_season};
 
 /// What the balance of vapour gives, hour by hour; means and sums over each hour.
