@@ -117,6 +117,20 @@ fn json_of_the_demos_has_its_keys_and_closed_books() {
             for key in OTHERS {
                 assert!(keys.contains_key(key), "{file}: no {key}");
             }
+            // The months add up to the season.
+            let by_month = scenario["air_by_month"].as_array().expect("months");
+            for key in ["hours_above_35_c", "hours_skin_wet", "hours_crop_humidity_90"] {
+                let sum: u64 = by_month.iter().filter_map(|month| month[key].as_u64()).sum();
+                assert_eq!(Some(sum), scenario[key].as_u64(), "{file}: {key}");
+            }
+            let advice = &scenario["air_advice"];
+            for key in ["outdoor_c", "rise_shut_k", "rise_as_it_is_k", "flow_needed_m3_per_h", "openings_still_m2"] {
+                assert!(advice[key].as_f64().is_some_and(f64::is_finite), "{file}: {key} = {}", advice[key]);
+            }
+            // Wherever a flue is asked about, it dries; airing always costs.
+            let changes = &scenario["air_changes"];
+            assert!(changes["morning_airing"]["cost"].as_f64().is_some_and(|cost| cost > 0.0), "{file}: {changes}");
+            assert!(changes["flue"].is_null() == (scenario["burner_water_kg"].as_f64() == Some(0.0)), "{file}");
             // The books must close to 10⁻⁶ of throughput.
             assert!(scenario["books_closure"].as_f64().is_some_and(|rest| rest.abs() < 1e-6));
             assert!(scenario["moisture_books_closure"].as_f64().is_some_and(|rest| rest.abs() < 1e-6));

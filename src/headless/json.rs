@@ -1,7 +1,9 @@
 //! Results as JSON with stable keys.
 
 use super::evaluate::Evaluated;
+use crate::model::{Scenario, bundled_catalogue};
 use crate::season::Summary;
+use crate::season::airing::{AirChanges, air_changes};
 use serde::Serialize;
 
 /// One study. The README documents the keys.
@@ -15,12 +17,21 @@ struct StudyResults<'a> {
     weather_credit: &'a str,
     weather_notes: &'a [String],
     heating_degree_days_18_3_c: f64,
-    scenarios: Vec<&'a Summary>,
+    scenarios: Vec<ScenarioResults<'a>>,
+}
+
+/// One scenario: its season, and what takes further winters to know.
+#[derive(Serialize)]
+struct ScenarioResults<'a> {
+    #[serde(flatten)]
+    summary: &'a Summary,
+    air_changes: AirChanges,
 }
 
 impl<'a> StudyResults<'a> {
-    fn of(results: &'a Evaluated) -> Self {
-        Self {
+    fn of(results: &'a Evaluated) -> Result<Self, String> {
+        let scenarios = results.study.scenarios.iter().zip(&results.runs);
+        Ok(Self {
             study: &results.study.title,
             file: &results.file,
             program_version: env!("CARGO_PKG_VERSION"),
@@ -29,18 +40,34 @@ impl<'a> StudyResults<'a> {
             weather_credit: &results.weather.year.credit,
             weather_notes: &results.weather.year.notes,
             heating_degree_days_18_3_c: results.heating_degree_days_k_d,
-            scenarios: results.runs.iter().map(|run| &run.summary).collect(),
-        }
+            scenarios: scenarios
+                .map(|(scenario, run)| of_scenario(results, scenario, &run.summary))
+                .collect::<Result<_, _>>()?,
+        })
     }
 }
 
+fn of_scenario<'a>(
+    results: &Evaluated,
+    scenario: &Scenario,
+    summary: &'a Summary,
+) -> Result<ScenarioResults<'a>, String> {
+    let (study, climate) = (&results.study, &results.weather.climate);
+    let air_changes = air_changes(study, scenario, climate, bundled_catalogue(), summary, &|| false)
+        .map_err(|error| format!("{}: scenario \"{}\": {error}", results.file, scenario.name))?;
+    Ok(ScenarioResults { summary, air_changes })
+}
+
 /// One object for one study, a list for several.
-pub(super) fn text(evaluated: &[Evaluated]) -> String {
-    let studies: Vec<_> = evaluated.iter().map(StudyResults::of).collect();
+///
+/// # Errors
+/// The complaint, ready to print.
+pub(super) fn text(evaluated: &[Evaluated]) -> Result<String, String> {
+    let studies = evaluated.iter().map(StudyResults::of).collect::<Result<Vec<_>, _>>()?;
     let text = match studies.as_slice() {
         [one] => serde_json::to_string_pretty(one),
         all => serde_json::to_string_pretty(all),
     };
     // Texts, numbers and lists under fixed keys can always be written.
-    text.unwrap_or_default() + "\n"
+    Ok(text.unwrap_or_default() + "\n")
 }

@@ -129,8 +129,10 @@ fn run(files: &[PathBuf], json: bool) -> ExitCode {
             Err(complaint) => return refuse(&complaint),
         }
     }
-    let text = if json { json::text(&evaluated) } else { pages(&evaluated) };
-    print(&text)
+    match if json { json::text(&evaluated) } else { Ok(pages(&evaluated)) } {
+        Ok(text) => print(&text),
+        Err(complaint) => refuse(&complaint),
+    }
 }
 
 fn pages(evaluated: &[Evaluated]) -> String {
