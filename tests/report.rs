@@ -12,6 +12,7 @@ use warmfold::format;
 use warmfold::model::{CostLine, Measure, Scenario, Shape, Study, bundled_catalogue};
 use warmfold::report::{Report, WeatherUsed, html};
 use warmfold::season::ScenarioRun;
+use warmfold::season::airing::{AirChanges, air_changes};
 use warmfold::season::saving::{SavingStep, saving_steps};
 use warmfold::units::UnitSystem;
 use warmfold::weather::Climate;
@@ -27,9 +28,17 @@ fn page(study: &Study, climate: &Climate, units: UnitSystem, runs: &[ScenarioRun
         weather: WeatherUsed { climate, credit: "a credit", notes: &["a note".to_owned()] },
         runs: runs.iter().map(Some).collect(),
         saving,
+        air: air(study, climate, runs),
         units,
         program_version: "1.2.3",
     })
+}
+
+fn air(study: &Study, climate: &Climate, runs: &[ScenarioRun]) -> Vec<Option<AirChanges>> {
+    let changes = |(scenario, run): (&Scenario, &ScenarioRun)| {
+        air_changes(study, scenario, climate, bundled_catalogue(), &run.summary, &|| false).ok()
+    };
+    study.scenarios.iter().zip(runs).map(changes).collect()
 }
 
 type Saving = Vec<Option<Vec<SavingStep>>>;
@@ -122,6 +131,7 @@ fn the_worked_examples_print_in_both_unit_systems() {
                 "Side by side",
                 "The winter",
                 "Power cut",
+                "Air",
                 "Damp",
                 "Prices",
                 "Cautions",
@@ -154,6 +164,17 @@ fn figures_are_those_of_the_json() {
         assert_eq!(row_of(&document, "lowest"), expected("crop_zone_min_c", 1), "{demo}");
         assert_eq!(row_of(&document, "below-limit"), expected("hours_below_crop_limit", 0), "{demo}");
         let text = words(document.root_element());
+        for scenario in scenarios {
+            let advice = &scenario["air_advice"];
+            for (key, unit) in [("flow_needed_m3_per_h", "m³/h"), ("rise_as_it_is_k", "K")] {
+                let decimals = usize::from(unit == "K");
+                let printed =
+                    format!("{}\u{a0}{unit}", format::number(advice[key].as_f64().expect("a number"), decimals));
+                assert!(text.contains(&printed), "{demo}: {printed}");
+            }
+            let airing = scenario["air_changes"]["morning_airing"]["hours_skin_wet"].as_f64().expect("a number");
+            assert!(text.contains(&format::signed(airing, 0)), "{demo}: {airing}");
+        }
         assert!(text.contains(study["weather_credit"].as_str().expect("a credit")), "{demo}");
         assert!(text.contains(study["weather"].as_str().expect("a name")), "{demo}");
     }
@@ -290,6 +311,7 @@ fn a_study_that_was_not_run_still_gives_its_inputs() {
         weather: WeatherUsed { climate: &climate, credit: "", notes: &[] },
         runs: Vec::new(),
         saving: Vec::new(),
+        air: Vec::new(),
         units: UnitSystem::Metric,
         program_version: "1.2.3",
     };

@@ -44,7 +44,7 @@ pub(super) const ASSUMPTIONS: [(&str, &str); 17] = [
     (
         "Vapour",
         "A share of the sun on planted or wet ground leaves as vapour and does not warm the house; by night plants and wet \
-         ground give off what the air takes. Water that has condensed does not evaporate again, and humidity does not act \
+         ground give off what the air takes. Covers below freezing gather frost. Water that has condensed does not evaporate again, and humidity does not act \
          back on the heat.",
     ),
     (
@@ -54,7 +54,8 @@ pub(super) const ASSUMPTIONS: [(&str, &str); 17] = [
     (
         "Vents and fan",
         "Openers follow the house air. Warm air rises out, wind drives through, a fan adds its flow; a single opening \
-         without a partner takes wind alone.",
+         without a partner takes wind alone. The sunniest mild hour is reckoned as if it lasted: floor, benches and water take \
+         nothing up.",
     ),
     (
         "Heaters",

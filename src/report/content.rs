@@ -5,6 +5,7 @@ use crate::compare::{Cell, Comparison};
 use crate::format;
 use crate::model::{Catalogue, Scenario};
 use crate::season::ScenarioRun;
+use crate::season::airing::AirChanges;
 use crate::season::saving::SavingStep;
 use crate::units::{Quantity, UnitSystem};
 
@@ -16,6 +17,8 @@ pub(super) struct Entry<'a> {
     pub scenario: &'a Scenario,
     pub run: &'a ScenarioRun,
     pub steps: Option<&'a [SavingStep]>,
+    /// What other air would change; none where that was not worked out.
+    pub air: Option<AirChanges>,
 }
 
 /// The material of the report.
@@ -37,7 +40,8 @@ impl<'a> Content<'a> {
         let entry = |(slot, scenario): (usize, &'a Scenario)| {
             let run = run_of(slot).filter(|run| !run.hours.record.is_empty())?;
             let steps = report.saving.get(slot).and_then(|steps| steps.as_deref());
-            Some(Entry { slot, scenario, run, steps })
+            let air = report.air.get(slot).copied().flatten();
+            Some(Entry { slot, scenario, run, steps, air })
         };
         Self {
             table: Comparison::of(report.study, &catalogue, &runs),
@@ -97,6 +101,11 @@ impl<'a> Content<'a> {
 
     pub fn quantity(&self, value: f64, quantity: Quantity, decimals: Option<usize>) -> String {
         kept_together(&format::quantity(value, quantity, self.units(), decimals))
+    }
+
+    /// The number alone, whole, in the unit on the page.
+    pub fn number_of(&self, value: f64, quantity: Quantity) -> String {
+        format::number(quantity.unit(self.units()).shown(value), 0)
     }
 
     /// Symbol of a difference of temperatures.

@@ -3,6 +3,7 @@
 //! [`html`] takes what was run and gives the text of the page. It prints on A4 and Letter, and reads in black and
 //! white: lines differ by dashes and marks, bars by hatching, the best values by a frame.
 
+mod airing;
 mod assumptions;
 mod axis;
 mod buying;
@@ -25,6 +26,7 @@ mod steps;
 mod table;
 
 use crate::model::{Catalogue, Study};
+use crate::season::airing::{AirChanges, air_changes};
 use crate::season::saving::{SavingStep, saving_steps};
 use crate::season::{RunError, ScenarioRun};
 use crate::units::UnitSystem;
@@ -42,6 +44,8 @@ pub struct Report<'a> {
     pub runs: Vec<Option<&'a ScenarioRun>>,
     /// Where the saving comes from, one entry per scenario; none where that was not worked out.
     pub saving: Vec<Option<Vec<SavingStep>>>,
+    /// What other air would change, one entry per scenario; none where that was not worked out.
+    pub air: Vec<Option<AirChanges>>,
     /// Units on the page.
     pub units: UnitSystem,
     /// Version of the program that ran it.
@@ -65,7 +69,8 @@ pub fn html(report: &Report) -> String {
     page::page(&content::Content::of(report)).into_string()
 }
 
-/// The report of finished runs: works out where the saving of each comes from, and writes the page.
+/// The report of finished runs: works out where the saving of each comes from and what other air would change, and
+/// writes the page.
 ///
 /// # Errors
 /// As [`saving_steps`].
@@ -81,6 +86,10 @@ pub fn of_runs(
         saving_steps(study, scenario, weather.climate, catalogue, &run.summary, &|_| (), cancelled).map(Some)
     };
     let saving = study.scenarios.iter().zip(runs).map(of_one).collect::<Result<Vec<_>, _>>()?;
+    let air_of_one = |(scenario, run): (_, &ScenarioRun)| {
+        air_changes(study, scenario, weather.climate, catalogue, &run.summary, cancelled).map(Some)
+    };
+    let air = study.scenarios.iter().zip(runs).map(air_of_one).collect::<Result<Vec<_>, _>>()?;
     let program_version = env!("CARGO_PKG_VERSION");
     Ok(html(&Report {
         study,
@@ -88,6 +97,7 @@ pub fn of_runs(
         weather,
         runs: runs.iter().map(Some).collect(),
         saving,
+        air,
         units,
         program_version,
     }))

@@ -56,6 +56,13 @@ pub struct AirAdvice {
 }
 
 impl AirAdvice {
+    /// Fan by the trade's two rules, the lower one first, m³/h.
+    #[must_use]
+    pub fn rule_fan_m3_per_h(&self) -> [f64; 2] {
+        let (a, b) = (self.rule_fan_by_volume_m3_per_h, self.rule_fan_by_floor_m3_per_h);
+        [a.min(b), a.max(b)]
+    }
+
     /// Works the hour out; none in a season without sun.
     pub(in crate::season) fn of(
         model: &mut HouseModel,
