@@ -7,8 +7,8 @@
 //! 3. [`physics`]: one mechanism per file; plain numbers in, watts out; the thermal network and its solver.
 //! 4. [`season`]: a scenario on a weather: hourly series, season summary, books, design load, power cut.
 //! 5. [`safety`]: rules of the trades for gas, wiring, air and weight. [`compare`]: scenarios side by side, as a table.
-//!    [`mod@format`]: numbers, money and dates as a person reads them. [`colours`]: colours with a meaning. [`report`]: the
-//!    printable page.
+//!    [`figures`]: what plots and lists show, as plain tables. [`mod@format`]: numbers, money and dates as a person reads
+//!    them. [`colours`]: colours with a meaning. [`report`]: the printable page.
 //! 6. [`storage`]: study files. [`headless`]: the commands that need no window.
 //! 7. `gui`: the window (feature `gui`).
 //!
@@ -16,6 +16,7 @@
 
 pub mod colours;
 pub mod compare;
+pub mod figures;
 pub mod format;
 pub mod geometry;
 #[cfg(feature = "gui")]

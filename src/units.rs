@@ -119,6 +119,10 @@ pub enum Quantity {
     Money,
     /// kJ/(m²·K).
     AreaHeatCapacity,
+    /// kg.
+    Mass,
+    /// Money in the user's currency per m².
+    MoneyPerArea,
 }
 
 /// How a quantity is shown in one family of units: `shown = value × factor + offset`.
@@ -198,7 +202,14 @@ impl Quantity {
             (Self::Count, _) => u("", 1.0, 0),
             (Self::Ratio, _) => u("", 1.0, 2),
             (Self::Money, _) => u("", 1.0, 2),
-            (Self::AreaHeatCapacity, _) => u("kJ/m²K", 1.0, 1),
+            (Self::AreaHeatCapacity, UnitSystem::Metric) => u("kJ/m²K", 1.0, 1),
+            (Self::AreaHeatCapacity, UnitSystem::Imperial) => {
+                u("Btu/ft²·°F", 1000.0 / JOULES_PER_BTU / 1.8 * METRES_PER_FOOT.powi(2), 2)
+            }
+            (Self::Mass, UnitSystem::Metric) => u("kg", 1.0, 0),
+            (Self::Mass, UnitSystem::Imperial) => u("lb", 1.0 / KILOGRAMS_PER_POUND, 0),
+            (Self::MoneyPerArea, UnitSystem::Metric) => u("per m²", 1.0, 2),
+            (Self::MoneyPerArea, UnitSystem::Imperial) => u("per ft²", METRES_PER_FOOT.powi(2), 2),
         }
     }
 }

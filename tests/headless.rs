@@ -311,3 +311,49 @@ fn sound_files_pass_the_check_with_their_warnings() {
     let results: Value = serde_json::from_str(&out(&warmfold(&["run", &text(&path), "--json"]))).expect("JSON");
     assert!(results["scenarios"][0]["cost"].is_null(), "without a price the cost is unknown");
 }
+
+/// Rows of a table that the command wrote.
+fn table_of(which: &str) -> Vec<Vec<String>> {
+    let (_folder, path) = temporary("table.csv");
+    let output = warmfold(&["table", DEMO, "--table", which, "--out", &text(&path)]);
+    assert_eq!(code(&output), Some(0), "{}", err(&output));
+    let written = std::fs::read_to_string(&path).expect("a table");
+    // RFC 4180, section 2: each record on a line of its own, ended by CRLF; as many fields in each.
+    assert_eq!(written.matches('\n').count(), written.matches("\r\n").count());
+    let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(written.as_bytes());
+    reader.records().map(|row| row.expect("a row").iter().map(str::to_owned).collect()).collect()
+}
+
+fn column_sum(rows: &[Vec<String>], column: usize) -> f64 {
+    rows.iter().skip(1).map(|row| row[column].parse::<f64>().expect("a number")).sum()
+}
+
+#[test]
+fn every_table_adds_up_to_the_season() {
+    let study: serde_json::Value = serde_json::from_str(&out(&warmfold(&["run", DEMO, "--json"]))).expect("JSON");
+    let scenarios = study["scenarios"].as_array().expect("scenarios");
+    let months = table_of("months");
+    for (place, scenario) in scenarios.iter().enumerate() {
+        let heat_kwh = scenario["heat_delivered_kwh"].as_f64().expect("heat");
+        // Seven months, each rounded to a tenth.
+        let sum = column_sum(&months, 3 + place);
+        assert!((sum - heat_kwh).abs() < 0.36, "{}: {sum} of {heat_kwh}", months[0][3 + place]);
+    }
+    let steps = table_of("steps");
+    let last_of = |name: &str| steps.iter().rfind(|row| row[0] == name).expect("its steps")[2].parse::<f64>();
+    for scenario in scenarios {
+        let name = scenario["name"].as_str().expect("a name");
+        let heat_kwh = scenario["heat_delivered_kwh"].as_f64().expect("heat");
+        assert!((last_of(name).expect("heat") - heat_kwh).abs() <= 0.051, "{name}");
+    }
+    let calendar = table_of("calendar");
+    let fuelled = scenarios.iter().find(|s| s["fuel_unit"].as_str().is_some_and(|unit| unit.contains("cylinder")));
+    if let Some(scenario) = fuelled {
+        let own: Vec<_> = calendar.iter().filter(|row| row[0] == scenario["name"]).cloned().collect();
+        let used: f64 = own.iter().map(|row| row[3].parse::<f64>().expect("a number")).sum();
+        // Seven months, each rounded to a hundredth.
+        assert!((used - scenario["fuel_quantity"].as_f64().expect("fuel")).abs() < 0.036, "{used}");
+    }
+    assert_eq!(calendar[0][..3], ["scenario", "month", "unit"]);
+    assert_eq!(table_of("side")[0][..3], ["part", "row", "unit"]);
+}

@@ -216,7 +216,7 @@ fn the_table_as_csv_has_plain_numbers_in_the_units_asked_for() {
     let runs = runs(&study, &climate);
     let table = Comparison::of(&study, bundled_catalogue(), &runs.iter().map(Some).collect::<Vec<_>>());
     let read = |units| -> Vec<Vec<String>> {
-        let text = table.csv(units, "$").expect("written");
+        let text = table.figures(units, "$").csv().expect("written");
         let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(text.as_bytes());
         reader.records().map(|r| r.expect("a record").iter().map(str::to_owned).collect()).collect()
     };

@@ -40,6 +40,7 @@ fn numbers<T>(
         rows.push(Row {
             key: format!("{key}.{}", input.key).into(),
             label: format!("{part}: {}", input.label),
+            limit_c: None,
             group: Group::Inputs,
             quantity: input.quantity,
             decimals: input.quantity.unit(UnitSystem::Metric).decimals,
@@ -153,6 +154,7 @@ fn choices(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
     let row = |(key, label, quantity, say): (&'static str, &'static str, Quantity, Say)| Row {
         key: key.into(),
         label: label.to_owned(),
+        limit_c: None,
         group: Group::Inputs,
         quantity,
         decimals: 0,

@@ -7,9 +7,10 @@ mod inputs;
 mod results;
 pub mod words;
 
+use crate::format;
 use crate::model::{Catalogue, Study};
 use crate::season::ScenarioRun;
-use crate::units::Quantity;
+use crate::units::{Quantity, UnitSystem};
 use std::borrow::Cow;
 
 /// The table: a column per scenario, in the study's order.
@@ -60,13 +61,18 @@ pub enum Best {
     None,
 }
 
+/// Where a label names a temperature.
+pub const LIMIT: &str = "{limit}";
+
 /// One line of the table.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Row {
     /// Stable name, by which a hidden row is remembered.
     pub key: Cow<'static, str>,
-    /// Label.
+    /// Label; [`LIMIT`] stands for a temperature in the reader's units.
     pub label: String,
+    /// The temperature that the label names, °C.
+    pub limit_c: Option<f64>,
     /// Where it stands.
     pub group: Group,
     /// What its numbers mean.
@@ -110,6 +116,18 @@ impl Cell {
 }
 
 impl Row {
+    /// The label in the units of a reader.
+    #[must_use]
+    pub fn title(&self, units: UnitSystem) -> String {
+        match self.limit_c {
+            Some(limit_c) => {
+                let limit = format::quantity(limit_c, Quantity::Temperature, units, Some(0));
+                self.label.replace(LIMIT, &limit)
+            }
+            None => self.label.clone(),
+        }
+    }
+
     /// Columns with the best value; none where all are alike or fewer than two are known.
     #[must_use]
     pub fn best_columns(&self) -> Vec<usize> {

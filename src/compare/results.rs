@@ -3,6 +3,7 @@
 use super::{Best, Cell, Group, Row};
 use crate::model::Study;
 use crate::season::buying::Payback;
+use crate::season::summary::OVERHEATED_C;
 use crate::season::{Hold, POWER_CUT_HOURS, ScenarioRun};
 use crate::units::Quantity;
 
@@ -24,6 +25,7 @@ impl Of {
         Row {
             key: self.key.into(),
             label: self.label.to_owned(),
+            limit_c: None,
             group: self.group,
             quantity: self.quantity,
             decimals: self.decimals,
@@ -53,7 +55,7 @@ pub(super) fn rows(study: &Study, runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
 }
 
 fn energy(runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
-    use Quantity::{Count, Energy, Power};
+    use Quantity::{Count, Energy, Mass, Power};
     let of = |key, label, quantity, best| of(Group::Energy, key, label, quantity, 0, best);
     vec![
         of("heat", "Heat delivered", Energy, Best::Lowest)
@@ -62,8 +64,7 @@ fn energy(runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
         of("peak", "Largest hour", Power, Best::Lowest).row(runs, |run| Cell::Number(run.summary.peak_heater_w)),
         of("load", "Design load, 99.6 %", Power, Best::Lowest)
             .row(runs, |run| Cell::Number(run.summary.design_load_w_99_6)),
-        of("co2", "CO₂, kg", Count, Best::Lowest)
-            .row(runs, |run| Cell::or(run.summary.co2_kg, "no factor for this energy")),
+        of("co2", "CO₂", Mass, Best::Lowest).row(runs, |run| Cell::or(run.summary.co2_kg, "no factor for this energy")),
     ]
 }
 
@@ -109,7 +110,8 @@ fn money(study: &Study, runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
             *own = Cell::Empty("reference");
         }
     }
-    rows.push(fine("per-bench", "Running cost per m² of bench").row(runs, |run| {
+    let per_bench = Of { quantity: Quantity::MoneyPerArea, ..fine("per-bench", "Running cost by area of bench") };
+    rows.push(per_bench.row(runs, |run| {
         let bench_m2 = Some(run.shell.bench_m2).filter(|m2| *m2 > 0.0);
         Cell::or(running(run).zip(bench_m2).map(|(cost, m2)| cost / m2), "no bench or no price")
     }));
@@ -134,6 +136,8 @@ fn payback(run: &ScenarioRun, reference: Option<&ScenarioRun>) -> Option<Payback
 fn safety(runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
     use Quantity::{Count, Temperature};
     let row = |key, label, quantity, decimals, best| of(Group::Safety, key, label, quantity, decimals, best);
+    let overheated = row("overheated", "Hours above {limit} in the house", Count, 0, Best::Lowest)
+        .row(runs, |run| Cell::Number(run.summary.hours_above_35_c as f64));
     vec![
         row("lowest", "Lowest at the crop", Temperature, 1, Best::Highest)
             .row(runs, |run| Cell::Number(run.summary.crop_zone_min_c)),
@@ -145,8 +149,7 @@ fn safety(runs: &[Option<&ScenarioRun>]) -> Vec<Row> {
             .row(runs, |run| hold(run.summary.power_cut.with_water.air_to_crop_limit_h)),
         row("trays-hold", "Power cut: the trays hold, h", Count, 1, Best::Highest)
             .row(runs, |run| hold(run.summary.power_cut.with_water.trays_to_crop_limit_h)),
-        row("overheated", "Hours above 35 °C in the house", Count, 0, Best::Lowest)
-            .row(runs, |run| Cell::Number(run.summary.hours_above_35_c as f64)),
+        Row { limit_c: Some(OVERHEATED_C), ..overheated },
     ]
 }
 

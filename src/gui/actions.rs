@@ -135,6 +135,14 @@ impl State {
         }
     }
 
+    /// Shows a scenario in the plots or hides it, as one step; `by` is the control that was used.
+    pub fn toggle_shown(&mut self, index: usize, by: egui::Id) {
+        if let Some(scenario) = self.document.draft.study.scenarios.get_mut(index) {
+            scenario.shown = !scenario.shown;
+            self.edits.note(if scenario.shown { "show scenario" } else { "hide scenario" }, by);
+        }
+    }
+
     fn choose_theme(&mut self, theme: ThemeChoice, ctx: &egui::Context) {
         self.prefs.theme = theme;
         ctx.set_theme(theme.preference());

@@ -178,11 +178,8 @@ fn buttons_ui(
     }
     let (icon, text) = if shown { (Icon::Eye, "Hide in plots") } else { (Icon::EyeOff, "Show in plots") };
     let eye = marks::icon_button(ui, icon, text);
-    if eye.clicked()
-        && let Some(scenario) = state.document.draft.study.scenarios.get_mut(index)
-    {
-        scenario.shown = !scenario.shown;
-        state.edits.note(if shown { "hide scenario" } else { "show scenario" }, eye.id);
+    if eye.clicked() {
+        state.toggle_shown(index, eye.id);
     }
     let more = marks::icon_button(ui, Icon::More, "More for this scenario");
     if more.clicked() {

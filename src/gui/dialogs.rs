@@ -38,6 +38,7 @@ fn path_ui(ctx: &Context, state: &mut State) {
         Ask::Weather => ("Open a weather file", "Open"),
         Ask::Report => ("Export the report", "Write"),
         Ask::Picture => ("Save a picture of the view", "Write"),
+        Ask::Handout => ("Save what the plot shows", "Write"),
     };
     let mut chosen = None;
     let mut stay = true;
@@ -54,7 +55,7 @@ fn path_ui(ctx: &Context, state: &mut State) {
             edit.request_focus();
         }
         let enter = edit.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
-        if matches!(dialog.ask, Ask::Open | Ask::Weather) {
+        if !dialog.ask.writes() {
             listing_ui(ui, &mut dialog.text, dialog.ask);
         }
         ui.set_min_height(28.0);
@@ -90,7 +91,7 @@ fn refusal(path: &std::path::Path, ask: Ask, replace: bool) -> Option<(String, b
         return Some(("Type a path, such as /home/me/house.ron".to_owned(), false));
     }
     match ask {
-        Ask::Save | Ask::Report | Ask::Picture => {
+        _ if ask.writes() => {
             let folder = path.parent().filter(|p| !p.as_os_str().is_empty());
             if folder.is_some_and(|f| !f.is_dir()) {
                 return Some(("There is no such folder. Choose another or make it first".to_owned(), false));

@@ -1,4 +1,4 @@
-//! The report to a file, made on a thread of its own.
+//! Report, pictures and figures to a file or the clipboard, made beside the window.
 
 use super::state::State;
 use crate::model::{Catalogue, Study};
@@ -10,40 +10,93 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
-/// A report or picture under way.
+/// Something that is being written or copied.
 pub struct Export {
-    /// What it is.
-    pub(super) what: &'static str,
-    /// Where it goes.
-    pub(super) path: PathBuf,
-    /// Tells how it went.
-    pub(super) answer: Receiver<Result<(), String>>,
+    what: &'static str,
+    /// Name of the file; none for the clipboard.
+    file: Option<String>,
+    answer: Receiver<Result<Done, String>>,
+}
+
+/// How it ended.
+pub enum Done {
+    /// The file is there.
+    Written,
+    /// This picture belongs on the clipboard.
+    Picture(egui::ColorImage),
+    /// This text belongs on the clipboard.
+    Text(String),
+}
+
+impl Done {
+    /// Writes a file, whole or not at all.
+    ///
+    /// # Errors
+    /// The path with what the system says.
+    pub fn write(path: &Path, bytes: &[u8]) -> Result<Self, String> {
+        storage::write_whole(path, bytes).map_err(|error| format!("{}: {error}", path.display()))?;
+        Ok(Self::Written)
+    }
 }
 
 impl State {
     /// Starts to write the report of the study as it stands.
     pub fn export_report(&mut self, path: PathBuf, ctx: &egui::Context) {
-        let same = |own: &Path| matches!((own.canonicalize(), path.canonicalize()), (Ok(a), Ok(b)) if a == b);
-        if self.document.path.as_deref().is_some_and(same) {
-            self.filing.error = Some("That is the study itself. Name another file for the report".to_owned());
-            return;
-        }
-        let (sender, answer) = channel();
         let study = self.document.draft.study.clone();
         let (catalogue, folder, units) = (Arc::clone(&self.catalogue), self.folder(), self.prefs.units);
-        let (target, waker) = (path.clone(), ctx.clone());
+        let make = move || report(&study, &catalogue, folder.as_deref(), units);
+        self.make_beside("report", Some(path), ctx, make);
+    }
+
+    /// Makes a text on a thread of its own: to a file, else to the clipboard.
+    pub fn make_beside(
+        &mut self,
+        what: &'static str,
+        path: Option<PathBuf>,
+        ctx: &egui::Context,
+        make: impl FnOnce() -> Result<String, String> + Send + 'static,
+    ) {
+        let (sender, answer) = channel();
+        if !self.begin_export(what, path.as_deref(), answer) {
+            return;
+        }
+        let waker = ctx.clone();
         let work = move || {
+            let done = make().and_then(|text| match &path {
+                Some(path) => Done::write(path, text.as_bytes()),
+                None => Ok(Done::Text(text)),
+            });
             // The window may be gone by then: the file is written all the same.
-            let _ = sender.send(write(&study, &catalogue, folder.as_deref(), units, &target));
+            let _ = sender.send(done);
             waker.request_repaint();
         };
-        match std::thread::Builder::new().name("report".to_owned()).spawn(work) {
-            Ok(_) => self.export = Some(Export { what: "report", path, answer }),
-            Err(error) => self.filing.error = Some(format!("No thread to write the report ({error})")),
+        if let Err(error) = std::thread::Builder::new().name(what.to_owned()).spawn(work) {
+            self.export = None;
+            self.filing.error = Some(format!("No thread to write the {what} ({error})"));
         }
     }
 
-    /// Takes in a report or picture that is finished.
+    /// Waits for an answer from now on; the study itself is never overwritten by what was made from it.
+    pub(super) fn begin_export(
+        &mut self,
+        what: &'static str,
+        path: Option<&Path>,
+        answer: Receiver<Result<Done, String>>,
+    ) -> bool {
+        let study = self.document.path.as_deref();
+        let same = study
+            .zip(path)
+            .is_some_and(|(own, path)| matches!((own.canonicalize(), path.canonicalize()), (Ok(a), Ok(b)) if a == b));
+        if same {
+            self.filing.error = Some(format!("That is the study itself. Name another file for the {what}"));
+            return false;
+        }
+        let file = path.map(|path| path.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default());
+        self.export = Some(Export { what, file, answer });
+        true
+    }
+
+    /// Takes in what is finished.
     pub fn poll_export(&mut self, ctx: &egui::Context) {
         let Some(export) = &self.export else { return };
         let answer = match export.answer.try_recv() {
@@ -51,29 +104,27 @@ impl State {
             Err(TryRecvError::Empty) => return,
             Err(TryRecvError::Disconnected) => Err("the calculation stopped with a fault of the program".to_owned()),
         };
-        let name = export.path.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
-        let what = export.what;
+        let (what, file) = (export.what, export.file.clone().unwrap_or_default());
         self.export = None;
         match answer {
-            Ok(()) => self.say(ctx, format!("Wrote the {what} {name}"), false),
-            Err(reason) => self.filing.error = Some(format!("The {what} was not written: {reason}")),
+            Ok(Done::Written) => return self.say(ctx, format!("Wrote the {what} {file}"), false),
+            Ok(Done::Picture(picture)) => ctx.copy_image(picture),
+            Ok(Done::Text(text)) => ctx.copy_text(text),
+            Err(reason) => {
+                self.filing.error = Some(format!("The {what} was not written: {reason}"));
+                return;
+            }
         }
+        self.say(ctx, format!("Copied the {what}"), false);
     }
 }
 
-fn write(
-    study: &Study,
-    catalogue: &Catalogue,
-    folder: Option<&Path>,
-    units: UnitSystem,
-    path: &Path,
-) -> Result<(), String> {
+fn report(study: &Study, catalogue: &Catalogue, folder: Option<&Path>, units: UnitSystem) -> Result<String, String> {
     let weather = storage::load_weather(&study.site, folder.unwrap_or(Path::new(""))).map_err(|e| e.to_string())?;
     let run = |scenario| {
         run_scenario(study, scenario, &weather.climate, catalogue, &|| false).map_err(|error| error.to_string())
     };
     let runs = study.scenarios.iter().map(run).collect::<Result<Vec<_>, _>>()?;
     let used = WeatherUsed { climate: &weather.climate, credit: &weather.year.credit, notes: &weather.year.notes };
-    let page = of_runs(study, catalogue, used, &runs, units, &|| false).map_err(|error| error.to_string())?;
-    storage::write_whole(path, page.as_bytes()).map_err(|error| format!("{}: {error}", path.display()))
+    of_runs(study, catalogue, used, &runs, units, &|| false).map_err(|error| error.to_string())
 }

@@ -1,5 +1,6 @@
 //! New, open and save: system file windows on a thread, the in-app path dialog, and the question about unsaved changes.
 
+use super::handout::Handout;
 use super::state::State;
 use crate::model::Study;
 use std::path::{Path, PathBuf};
@@ -19,6 +20,16 @@ pub enum Ask {
     Report,
     /// A place for a picture of the view.
     Picture,
+    /// A place for the picture or the figures of a plot.
+    Handout,
+}
+
+impl Ask {
+    /// Whether a file is to be written.
+    #[must_use]
+    pub fn writes(self) -> bool {
+        !matches!(self, Self::Open | Self::Weather)
+    }
 }
 
 /// What was wanted when the question about unsaved changes came up.
@@ -172,6 +183,10 @@ impl State {
             Ask::Save => self.save_to(&with_extension(path, "ron"), ctx),
             Ask::Picture => self.save_picture(with_extension(path, "png"), ctx),
             Ask::Report => self.export_report(with_extension(path, "html"), ctx),
+            Ask::Handout => {
+                let ending = self.handout.as_ref().map_or("csv", Handout::ending);
+                self.write_handout(with_extension(path, ending), ctx);
+            }
             Ask::Weather => {
                 let choice = crate::model::WeatherChoice::File(path.display().to_string());
                 let before = self.document.draft.clone();
@@ -229,12 +244,18 @@ impl State {
                 let name = name.unwrap_or_else(|| PathBuf::from(format!("{}.ron", file_stem(&self.document.name()))));
                 folder.join(name).display().to_string()
             }
-            Ask::Report | Ask::Picture => {
-                let ending = if ask == Ask::Report { "html" } else { "png" };
+            Ask::Report | Ask::Picture | Ask::Handout => {
                 let stem =
                     self.document.path.as_deref().and_then(Path::file_stem).map(|s| s.to_string_lossy().into_owned());
                 let stem = stem.unwrap_or_else(|| file_stem(&self.document.name()));
-                folder.join(format!("{stem}.{ending}")).display().to_string()
+                let name = match (&self.handout, ask) {
+                    (Some(handout), Ask::Handout) => {
+                        format!("{stem}-{}.{}", file_stem(&handout.name), handout.ending())
+                    }
+                    (_, Ask::Report) => format!("{stem}.html"),
+                    _ => format!("{stem}.png"),
+                };
+                folder.join(name).display().to_string()
             }
             Ask::Open | Ask::Weather => format!("{}{}", folder.display(), std::path::MAIN_SEPARATOR),
         }
@@ -254,8 +275,7 @@ fn with_extension(path: PathBuf, ending: &str) -> PathBuf {
 }
 
 fn system_dialog(ask: Ask, suggestion: &Path) -> Option<PathBuf> {
-    let folder =
-        if matches!(ask, Ask::Save | Ask::Report | Ask::Picture) { suggestion.parent() } else { Some(suggestion) };
+    let folder = if ask.writes() { suggestion.parent() } else { Some(suggestion) };
     let mut dialog = rfd::FileDialog::new();
     if let Some(folder) = folder.filter(|f| f.is_dir()) {
         dialog = dialog.set_directory(folder);
@@ -263,12 +283,14 @@ fn system_dialog(ask: Ask, suggestion: &Path) -> Option<PathBuf> {
     match ask {
         Ask::Open => dialog.add_filter("Study", &["ron"]).pick_file(),
         Ask::Weather => dialog.add_filter("Weather", &["epw", "csv", "EPW", "CSV"]).pick_file(),
-        Ask::Save | Ask::Report | Ask::Picture => {
+        Ask::Save | Ask::Report | Ask::Picture | Ask::Handout => {
             let name = suggestion.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
-            let (kind, ending) = match ask {
-                Ask::Report => ("Report", "html"),
-                Ask::Picture => ("Picture", "png"),
-                _ => ("Study", "ron"),
+            let ending = suggestion.extension().map(|e| e.to_string_lossy().into_owned()).unwrap_or_default();
+            let kind = match ending.as_str() {
+                "html" => "Report",
+                "png" => "Picture",
+                "csv" => "Table",
+                _ => "Study",
             };
             dialog.add_filter(kind, &[ending]).set_file_name(name).save_file()
         }

@@ -16,6 +16,7 @@ mod evidence;
 mod exporting;
 mod fields;
 mod filing;
+mod handout;
 mod headline;
 pub mod history;
 pub mod insights;

@@ -5,6 +5,7 @@ use super::command::Command;
 use super::document::{Document, ScenarioId};
 use super::exporting::Export;
 use super::filing::Filing;
+use super::handout::Handout;
 use super::history::Edits;
 use super::insights::Insights;
 use super::plots::PlotShelf;
@@ -92,8 +93,10 @@ pub struct State {
     pub side: SideView,
     /// Where the view was drawn last.
     pub view_rect: egui::Rect,
-    /// A report or picture that is being written.
+    /// A report, picture or table that is being written.
     pub export: Option<Export>,
+    /// What of a plot waits for the name of its file.
+    pub handout: Option<Handout>,
     /// What else is known of the chosen scenario.
     pub insights: Insights,
     /// Text typed in the search for stations.
@@ -131,6 +134,7 @@ impl State {
             side: SideView::default(),
             view_rect: egui::Rect::NOTHING,
             export: None,
+            handout: None,
             insights: Insights::default(),
             station_search: String::new(),
             may_close: false,

@@ -62,10 +62,13 @@ enum Command {
         #[arg(long, value_enum, default_value_t)]
         units: Units,
     },
-    /// Write the scenarios side by side as a table
+    /// Write a table: the scenarios side by side, if nothing else is asked for
     Table {
         /// Study file
         file: PathBuf,
+        /// Which table
+        #[arg(long, value_enum, default_value_t)]
+        table: table::Which,
         /// CSV file to write
         #[arg(long)]
         out: PathBuf,
@@ -112,7 +115,7 @@ pub fn main() -> ExitCode {
         Some(Command::Run { files, json }) => run(&files, json),
         Some(Command::Hours { file, scenario, out }) => hours_csv::write(&file, &scenario, &out),
         Some(Command::Report { file, out, units }) => report::write(&file, &out, units.into()),
-        Some(Command::Table { file, out, units }) => table::write(&file, &out, units.into()),
+        Some(Command::Table { file, table, out, units }) => table::write(&file, &out, table, units.into()),
         #[cfg(feature = "gui")]
         Some(Command::Frames) => window::measure(),
         Some(Command::Check { files }) => check(&files),

@@ -20,7 +20,7 @@ use crate::weather::Climate;
 /// How far below its setpoint an hour may be without counting as short, K.
 pub const SETPOINT_TOLERANCE_K: f64 = 0.1;
 /// House air above this counts as overheated, °C.
-pub(super) const OVERHEATED_C: f64 = 35.0;
+pub const OVERHEATED_C: f64 = 35.0;
 
 /// What a summary is made from, besides the hours.
 pub(super) struct Context<'a> {

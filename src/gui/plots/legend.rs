@@ -1,5 +1,6 @@
 //! What the lines of a plot stand for, in one row above it.
 
+use crate::gui::marks;
 use crate::gui::theme::{SMALL, regular, tokens};
 use egui::{Color32, Sense, Stroke, Ui, pos2, vec2};
 
@@ -33,4 +34,31 @@ pub fn entry(ui: &mut Ui, sample: Sample, colour: Color32, name: &str, most: f32
     }
     ui.painter().galley(pos2(left + gap, middle - galley.size().y / 2.0), galley, t.ink);
     response
+}
+
+/// A scenario's entry with its mark: a click hides it in the plots or shows it again.
+pub fn scenario(ui: &mut Ui, mark: usize, colour: Color32, name: &str, shown: bool, most: f32) -> egui::Response {
+    let t = tokens(ui);
+    let (ink, colour) = if shown { (t.ink, colour) } else { (t.soft, colour.gamma_multiply(0.35)) };
+    let mut job = egui::text::LayoutJob::simple_singleline(name.to_owned(), regular(SMALL), ink);
+    job.wrap = egui::text::TextWrapping::truncate_at_width(most);
+    let galley = ui.painter().layout_job(job);
+    let gap = 16.0;
+    let (rect, response) = ui.allocate_exact_size(vec2(gap + galley.size().x + 6.0, 18.0), Sense::click());
+    response.widget_info(|| egui::WidgetInfo::selected(egui::Role::CheckBox, true, shown, format!("{name} in plots")));
+    let middle = rect.center().y;
+    if response.hovered() || response.has_focus() {
+        ui.painter().rect_filled(rect, 3.0, t.raised);
+    }
+    if response.has_focus() {
+        ui.painter().rect_stroke(rect, 3.0, Stroke::new(1.0, t.accent), egui::StrokeKind::Inside);
+    }
+    marks::scenario(ui.painter(), pos2(rect.left() + 8.0, middle), 5.0, mark, colour);
+    let text = pos2(rect.left() + gap + 2.0, middle - galley.size().y / 2.0);
+    let struck = (!shown).then(|| text.x..=text.x + galley.size().x);
+    ui.painter().galley(text, galley, ink);
+    if let Some(across) = struck {
+        ui.painter().hline(across, middle, Stroke::new(1.0, t.soft));
+    }
+    response.on_hover_text(format!("{name}\nClick to {} in the plots", if shown { "hide" } else { "show" }))
 }

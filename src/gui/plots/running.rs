@@ -2,6 +2,7 @@
 
 use super::axis::{self, Look};
 use super::data::Curves;
+use crate::figures::Named;
 use crate::format;
 use crate::gui::board::{Season, Standing};
 use crate::gui::marks;
@@ -39,6 +40,12 @@ pub struct Shown {
 }
 
 impl Shown {
+    /// For the tables of figures.
+    #[must_use]
+    pub fn named(&self) -> Named<'_> {
+        Named { name: &self.name, run: &self.season.run, climate: &self.season.climate }
+    }
+
     /// Colour, dimmed while the result is old.
     #[must_use]
     pub fn tint(&self) -> Color32 {

@@ -1,7 +1,9 @@
 //! Coldest nights: the coldest spell, the design load, the power cut.
 
+use crate::figures::{self, Named};
 use crate::format;
 use crate::gui::board::{Season, Standing};
+use crate::gui::handout::{BUTTON, Make, handout_ui};
 use crate::gui::plots::axis::Look;
 use crate::gui::plots::coldest::{Trace, coldest_ui as plots_ui, traces, window};
 use crate::gui::plots::legend::{Sample, entry};
@@ -10,6 +12,7 @@ use crate::gui::state::State;
 use crate::gui::theme::{Tokens, tokens};
 use crate::units::UnitSystem;
 use egui::{RichText, Ui, vec2};
+use std::ops::Range;
 
 /// Width of the figures beside the plots.
 const FIGURES: f32 = 216.0;
@@ -39,11 +42,14 @@ pub fn coldest_ui(ui: &mut Ui, state: &mut State) {
         ui.spacing_mut().item_spacing.x = 20.0;
         ui.allocate_ui_with_layout(vec2(width, height), down, |ui| {
             ui.set_width(width);
-            legend_ui(ui, &traces, &t);
-            let height = (ui.available_height() - 4.0).max(120.0);
-            if let Some(hour) = plots_ui(ui, &season, &traces, &window, &Look { t, units, cursor, height }) {
-                state.hour = Some(hour);
-            }
+            let figures = || figures_of(&name, &season, &window, units);
+            handout_ui(ui, state, "coldest spell", None, figures, |ui, state| {
+                legend_ui(ui, &traces, &t);
+                let height = (ui.available_height() - 4.0).max(120.0);
+                if let Some(hour) = plots_ui(ui, &season, &traces, &window, &Look { t, units, cursor, height }) {
+                    state.hour = Some(hour);
+                }
+            });
         });
         ui.allocate_ui_with_layout(vec2(FIGURES, height), down, |ui| {
             ui.set_width(FIGURES);
@@ -56,8 +62,14 @@ pub fn coldest_ui(ui: &mut Ui, state: &mut State) {
     });
 }
 
+fn figures_of(name: &str, season: &Season, window: &Range<usize>, units: UnitSystem) -> Make {
+    let (name, season, window) = (name.to_owned(), season.clone(), window.clone());
+    Box::new(move || figures::spell(Named { name: &name, run: &season.run, climate: &season.climate }, window, units))
+}
+
 fn legend_ui(ui: &mut Ui, traces: &[Trace], t: &Tokens) {
     ui.horizontal_wrapped(|ui| {
+        ui.set_max_width(ui.available_width() - BUTTON.x);
         ui.spacing_mut().item_spacing = vec2(6.0, 0.0);
         for trace in traces {
             let sample = if trace.dashed { Sample::Dashed } else { Sample::Line };

@@ -9,7 +9,6 @@ pub use winter::WinterView;
 
 use super::command::Command;
 use super::palette;
-use super::plots::legend::{Sample, entry};
 use super::plots::running::Shown;
 use super::state::{State, View};
 use super::theme::{BODY, regular, semibold, tokens};
@@ -63,14 +62,6 @@ pub fn tabs_ui(ui: &mut Ui, state: &mut State) {
             if response.clicked() {
                 state.queue.push(command);
             }
-        }
-        if state.view == View::Winter {
-            let right = egui::Layout::right_to_left(egui::Align::Center);
-            ui.with_layout(right, |ui| {
-                entry(ui, Sample::Dashed, t.soft, "degree-hour baseline", 170.0).on_hover_text(
-                    "The pencil formula: heat-loss coefficient of the bare house times degree-hours.\nMarks and colours are those of the cards",
-                );
-            });
         }
     });
 }

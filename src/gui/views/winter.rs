@@ -1,14 +1,18 @@
 //! Winter: running cost and heat, months, and daily heat against degree-hours.
 
 use super::shown;
+use crate::figures::{self, Named, RunningSum};
 use crate::format;
+use crate::gui::handout::{Make, handout_ui};
+use crate::gui::palette;
 use crate::gui::plots::axis::Look;
+use crate::gui::plots::legend::{self, Sample};
 use crate::gui::plots::running::{Shown, Sum, running_ui};
 use crate::gui::plots::{daily, months};
 use crate::gui::state::State;
 use crate::gui::theme::{SMALL, semibold, tokens};
 use crate::units::Quantity;
-use egui::{Button, RichText, Ui, vec2};
+use egui::{Button, Rect, RichText, Ui, vec2};
 
 /// From this width on all three figures stand side by side.
 const ALL_THREE: f32 = 1000.0;
@@ -34,15 +38,19 @@ pub fn winter_ui(ui: &mut Ui, state: &mut State) {
         Some(Shown { name: String::new(), mark: 0, colour: t.soft, chosen: false, season, standing, curves })
     });
     finding_ui(ui, state);
+    let legend = legend_ui(ui, state);
     if shown.is_empty() {
-        ui.label(RichText::new("All scenarios are hidden. Show one by the eye on its card").color(t.soft));
+        ui.label(
+            RichText::new("All scenarios are hidden. Show one by its name above or by the eye on its card")
+                .color(t.soft),
+        );
         return;
     }
     let width = ui.available_width();
     let height = (ui.available_height() - 34.0).max(100.0);
     let cursor = state.hour_within(shown.first().map_or(0, |s| s.season.len()));
     let look = Look { t, units: state.prefs.units, cursor, height };
-    let scene = Scene { shown: &shown, baseline: baseline.as_ref(), look: &look };
+    let scene = Scene { shown: &shown, baseline: baseline.as_ref(), look: &look, legend };
     let all = width >= ALL_THREE;
     let shares: &[f32] = if all { &[0.42, 0.29, 0.29] } else { &[0.56, 0.44] };
     ui.horizontal_top(|ui| {
@@ -53,9 +61,9 @@ pub fn winter_ui(ui: &mut Ui, state: &mut State) {
                 ui.set_width(size.x);
                 match (place, all) {
                     (0, _) => running_panel(ui, state, &scene),
-                    (1, true) => panel(ui, &scene, false),
+                    (1, true) => panel(ui, state, &scene, false),
                     (1, false) => chosen_panel(ui, state, &scene),
-                    _ => panel(ui, &scene, true),
+                    _ => panel(ui, state, &scene, true),
                 }
             });
         }
@@ -67,7 +75,66 @@ struct Scene<'a> {
     shown: &'a [Shown],
     baseline: Option<&'a Shown>,
     look: &'a Look,
+    /// Where the legend stands.
+    legend: Rect,
 }
+
+impl Scene<'_> {
+    /// Makes a table of what is on show, away from the window.
+    fn figures(&self, of: impl FnOnce(&[Named], Option<Named>) -> figures::Figures + Send + 'static) -> Make {
+        let (shown, baseline) = (self.shown.to_vec(), self.baseline.cloned());
+        Box::new(move || {
+            let named: Vec<Named> = shown.iter().map(Shown::named).collect();
+            of(&named, baseline.as_ref().map(Shown::named))
+        })
+    }
+
+    /// Figures of the months or days.
+    fn bars_or_points(&self, days: bool) -> Make {
+        let units = self.look.units;
+        self.figures(
+            move |named, baseline| {
+                if days { figures::days(named, units) } else { figures::months(named, baseline, units) }
+            },
+        )
+    }
+}
+
+/// The scenarios by mark and name, each a switch of its own, and the baseline; gives its place.
+fn legend_ui(ui: &mut Ui, state: &mut State) -> Rect {
+    let t = tokens(ui);
+    let theme = egui::Theme::from_dark_mode(ui.visuals().dark_mode);
+    let draft = &state.document.draft;
+    let entries: Vec<(usize, String, bool)> =
+        draft.study.scenarios.iter().zip(&draft.tags).map(|(s, tag)| (tag.mark, s.name.clone(), s.shown)).collect();
+    let room = (ui.available_width() - BASELINE) / entries.len().max(1) as f32;
+    row(ui, 18.0, |ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
+        for (index, (mark, name, on)) in entries.into_iter().enumerate() {
+            let entry = legend::scenario(ui, mark, palette::scenario(theme, mark), &name, on, (room - 30.0).max(16.0));
+            if entry.clicked() {
+                state.toggle_shown(index, entry.id);
+            }
+        }
+        legend::entry(ui, Sample::Dashed, t.soft, "baseline", 80.0).on_hover_text(
+            "The pencil formula: heat-loss coefficient of the bare house times degree-hours.\nMarks and colours are those of the cards",
+        );
+    })
+}
+
+/// A row of its own height; gives its place.
+fn row(ui: &mut Ui, height: f32, add: impl FnOnce(&mut Ui)) -> Rect {
+    let size = vec2(ui.available_width(), height);
+    let layout = egui::Layout::left_to_right(egui::Align::Center);
+    let response = ui.allocate_ui_with_layout(size, layout, |ui| {
+        ui.set_min_size(size);
+        add(ui);
+    });
+    response.response.rect
+}
+
+/// Room of the baseline's entry.
+const BASELINE: f32 = 96.0;
 
 /// One sentence that says what there is to see.
 fn finding_ui(ui: &mut Ui, state: &State) {
@@ -125,38 +192,68 @@ fn either(ui: &mut Ui, first: &str, second: &str, second_on: &mut bool) {
 
 fn running_panel(ui: &mut Ui, state: &mut State, scene: &Scene) {
     let currency = state.document.draft.study.prices.currency.clone();
-    ui.horizontal(|ui| {
-        ui.set_height(22.0);
-        let mut heat = state.winter.sum == Sum::Heat;
-        either(ui, &format!("Running cost, {currency}"), "Running heat, kWh", &mut heat);
-        state.winter.sum = if heat { Sum::Heat } else { Sum::Cost };
+    let sum = state.winter.sum;
+    let (name, own) = (if sum == Sum::Heat { "running heat" } else { "running cost" }, currency.clone());
+    let figures = || {
+        scene.figures(move |named, baseline| {
+            let sum = if sum == Sum::Heat { RunningSum::Heat } else { RunningSum::Cost(&own) };
+            figures::running(named, baseline, sum)
+        })
+    };
+    handout_ui(ui, state, name, Some(scene.legend), figures, |ui, state| {
+        row(ui, TITLE, |ui| {
+            let mut heat = state.winter.sum == Sum::Heat;
+            either(ui, &format!("Running cost, {currency}"), "Running heat, kWh", &mut heat);
+            state.winter.sum = if heat { Sum::Heat } else { Sum::Cost };
+        });
+        if let Some(hour) = running_ui(ui, scene.shown, scene.baseline, state.winter.sum, &currency, scene.look) {
+            state.hour = Some(hour);
+        }
     });
-    if let Some(hour) = running_ui(ui, scene.shown, scene.baseline, state.winter.sum, &currency, scene.look) {
-        state.hour = Some(hour);
-    }
 }
 
 /// Months or days, whichever was chosen.
 fn chosen_panel(ui: &mut Ui, state: &mut State, scene: &Scene) {
-    ui.horizontal(|ui| {
-        ui.set_height(22.0);
-        either(ui, BY_MONTH, &format!("by day over {}·h", degree(scene)), &mut state.winter.days);
-    });
-    figure(ui, scene, state.winter.days);
+    let days = state.winter.days;
+    handout_ui(
+        ui,
+        state,
+        name_of(days),
+        Some(scene.legend),
+        || scene.bars_or_points(days),
+        |ui, state| {
+            row(ui, TITLE, |ui| {
+                either(ui, "kWh by month", &format!("by day over {}·h", degree(scene)), &mut state.winter.days);
+            });
+            figure(ui, scene, state.winter.days);
+        },
+    );
 }
 
 /// Months or days, under a title.
-fn panel(ui: &mut Ui, scene: &Scene, days: bool) {
+fn panel(ui: &mut Ui, state: &mut State, scene: &Scene, days: bool) {
     let degree = degree(scene);
-    ui.horizontal(|ui| {
-        ui.set_height(22.0);
-        if days {
-            title(ui, &format!("Heat by day, kWh, over degree-hours, {degree}·h"));
-        } else {
-            title(ui, &format!("{BY_MONTH}; above it 1000 {degree}·h"));
-        }
-    });
-    figure(ui, scene, days);
+    handout_ui(
+        ui,
+        state,
+        name_of(days),
+        Some(scene.legend),
+        || scene.bars_or_points(days),
+        |ui, _| {
+            row(ui, TITLE, |ui| {
+                if days {
+                    title(ui, &format!("Heat by day, kWh, over degree-hours, {degree}·h"));
+                } else {
+                    title(ui, &format!("{BY_MONTH}; above it 1000 {degree}·h"));
+                }
+            });
+            figure(ui, scene, days);
+        },
+    );
+}
+
+fn name_of(days: bool) -> &'static str {
+    if days { "heat by day" } else { "heat by month" }
 }
 
 fn figure(ui: &mut Ui, scene: &Scene, days: bool) {
@@ -171,5 +268,7 @@ fn degree(scene: &Scene) -> &'static str {
     Quantity::TemperatureDifference.unit(scene.look.units).symbol
 }
 
+/// Height of a figure's title.
+const TITLE: f32 = 22.0;
 /// Title of the bars.
 const BY_MONTH: &str = "Heat by month, kWh";

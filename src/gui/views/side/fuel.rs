@@ -1,6 +1,8 @@
 //! The fuel calendar of the chosen scenario: what each month takes, how much must have come by when, what runs out when.
 
+use crate::figures;
 use crate::format;
+use crate::gui::handout::{Make, handout_ui};
 use crate::gui::state::State;
 use crate::gui::theme::{BODY, SMALL, Tokens, regular, semibold, tokens};
 use crate::model::Scenario;
@@ -9,6 +11,7 @@ use crate::season::ScenarioRun;
 use crate::season::fuel_calendar::FuelCalendar;
 use crate::units::UnitSystem;
 use egui::{Align2, RichText, Sense, Stroke, Ui, pos2, vec2};
+use std::sync::Arc;
 
 /// Height of a month's row; right ends of its three columns.
 const ROW: f32 = 22.0;
@@ -17,11 +20,26 @@ const COLUMNS: [f32; 3] = [40.0, 160.0, 320.0];
 const NAMED: usize = 24;
 
 /// The calendar; nothing for what comes by wire or pipe.
-pub fn fuel_ui(ui: &mut Ui, state: &State) {
-    let t = tokens(ui);
-    let Some((season, _)) = state.chosen_season() else { return };
-    let Some(calendar) = &season.run.fuel_calendar else { return };
+pub fn fuel_ui(ui: &mut Ui, state: &mut State) {
+    let Some((run, scenario)) =
+        state.chosen_season().map(|(season, _)| (Arc::clone(&season.run), season.inputs.scenario.clone()))
+    else {
+        return;
+    };
+    let Some(calendar) = &run.fuel_calendar else { return };
+    let name = state.document.draft.scenario().map(|s| s.name.clone()).unwrap_or_default();
     ui.add_space(18.0);
+    let figures = || -> Make {
+        let calendar = calendar.clone();
+        Box::new(move || figures::calendar(&[(&name, &calendar)]))
+    };
+    handout_ui(ui, state, "fuel calendar", None, figures, |ui, state| {
+        calendar_ui(ui, state, &scenario, &run, calendar)
+    });
+}
+
+fn calendar_ui(ui: &mut Ui, state: &State, scenario: &Scenario, run: &ScenarioRun, calendar: &FuelCalendar) {
+    let t = tokens(ui);
     ui.label(RichText::new(format!("Fuel calendar, by the {}", calendar.unit)).font(semibold(BODY)));
     ui.add_space(4.0);
     months_ui(ui, calendar, &t);
@@ -35,8 +53,7 @@ pub fn fuel_ui(ui: &mut Ui, state: &State) {
         sentences
             .push(format!("One lasts {} h at full output", format::number(hours, if hours < 10.0 { 1 } else { 0 })));
     }
-    let scenario = &season.inputs.scenario;
-    if let Some(text) = evaporation(state, scenario, &season.run, state.prefs.units) {
+    if let Some(text) = evaporation(state, scenario, run, state.prefs.units) {
         sentences.push(text);
     }
     ui.add(egui::Label::new(RichText::new(sentences.join(". ")).size(SMALL + 0.5).color(t.soft)).wrap());

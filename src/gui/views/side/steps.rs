@@ -1,7 +1,10 @@
 //! Where the saving comes from: the baseline, what each change takes away or adds, and the scenario as it is.
 
+use crate::figures;
 use crate::format;
 use crate::gui::asked::Standing;
+use crate::gui::board::Season;
+use crate::gui::handout::{Make, handout_ui};
 use crate::gui::state::State;
 use crate::gui::theme::{BODY, SMALL, Tokens, regular, semibold, tokens};
 use crate::season::saving::{RUNS, SavingStep};
@@ -17,12 +20,27 @@ const ROW: f32 = 24.0;
 
 /// The chart of the chosen scenario.
 pub fn steps_ui(ui: &mut Ui, state: &mut State, width: f32) {
-    let t = tokens(ui);
     let name = state.document.draft.scenario().map(|s| s.name.clone()).unwrap_or_default();
-    let Some((season, _)) = state.chosen_season().map(|(season, standing)| (season.clone(), standing)) else { return };
+    let Some(season) = state.chosen_season().map(|(season, _)| season.clone()) else { return };
+    let steps = match state.insights.standing(&season) {
+        Standing::Known(insight) => insight.steps.clone(),
+        _ => Vec::new(),
+    };
+    let currency = state.document.draft.study.prices.currency.clone();
+    let figures = || -> Make {
+        let name = name.clone();
+        Box::new(move || figures::steps(&[(&name, &steps)], &currency))
+    };
+    handout_ui(ui, state, "steps of the saving", None, figures, |ui, state| {
+        chart_ui(ui, state, &season, &name, width);
+    });
+}
+
+fn chart_ui(ui: &mut Ui, state: &mut State, season: &Season, name: &str, width: f32) {
+    let t = tokens(ui);
     ui.horizontal(|ui| {
         ui.label(
-            RichText::new(format!("Where the saving of {} comes from", format::short_name(&name))).font(semibold(BODY)),
+            RichText::new(format!("Where the saving of {} comes from", format::short_name(name))).font(semibold(BODY)),
         );
         ui.add_space(12.0);
         for (text, money) in [("Heat, kWh", false), ("Money", true)] {
@@ -35,7 +53,7 @@ pub fn steps_ui(ui: &mut Ui, state: &mut State, width: f32) {
         }
     });
     let (money, currency) = (state.side.money, state.document.draft.study.prices.currency.clone());
-    let steps = match state.insights.standing(&season) {
+    let steps = match state.insights.standing(season) {
         Standing::Known(insight) => insight.steps.clone(),
         Standing::Working(done) => {
             let share = done as f32 / RUNS as f32;
