@@ -40,13 +40,17 @@ fn refused(output: &Output, words: &[&str]) {
 }
 
 /// Keys that every scenario has, and that hold a number.
-const NUMBERS: [&str; 35] = [
+const NUMBERS: [&str; 39] = [
     "heat_delivered_kwh",
     "fuel_quantity",
     "cost",
     "peak_heater_w",
     "design_load_w_99",
     "design_load_w_99_6",
+    "design_load_w_coldest",
+    "heater_margin_w_99_6",
+    "heater_margin_w_largest_hour",
+    "next_heater_w",
     "hours_below_setpoint",
     "degree_hours_below_setpoint_kh",
     "hours_below_crop_limit",
@@ -134,6 +138,7 @@ fn json_of_the_demos_has_its_keys_and_closed_books() {
             // The books must close to 10⁻⁶ of throughput.
             assert!(scenario["books_closure"].as_f64().is_some_and(|rest| rest.abs() < 1e-6));
             assert!(scenario["moisture_books_closure"].as_f64().is_some_and(|rest| rest.abs() < 1e-6));
+            hard_nights_are_told(scenario, file);
             for water in ["with_water", "without_water"] {
                 for of in ["air", "trays"] {
                     for to in ["crop_limit", "freezing"] {
@@ -144,6 +149,39 @@ fn json_of_the_demos_has_its_keys_and_closed_books() {
             }
         }
     }
+}
+
+/// The worst spell, the power cut that is asked for, and the colder spell have their keys.
+fn hard_nights_are_told(scenario: &Value, file: &str) {
+    let number = |part: &Value, key: &str| part[key].as_f64().unwrap_or_else(|| panic!("{file}: {key}: {part}"));
+    let worst = &scenario["worst_spell"];
+    for key in ["hours", "below_crop_limit_kh", "below_setpoint_kh", "heat_kwh", "outdoor_min_c", "crop_air_min_c"] {
+        number(worst, key);
+    }
+    assert!(worst["starts_at"].is_string() && worst["by"].is_string(), "{worst}");
+    let floor = &worst["floor"];
+    assert!(number(floor, "least_kwh") <= number(floor, "first_kwh").min(number(floor, "last_kwh")), "{floor}");
+    let cut = &scenario["asked_power_cut"];
+    assert_eq!(cut["hours"], 12, "what a study that does not say asks for");
+    // It starts where the season's own does, with the same times.
+    assert_eq!(cut["starts_at"], scenario["power_cut"]["starts_at"]);
+    let whole = &cut["courses"][0];
+    assert!(whole["without"].is_null(), "{whole}");
+    for key in ["air_to_crop_limit_h", "air_to_freezing_h", "trays_to_crop_limit_h", "trays_to_freezing_h"] {
+        assert_eq!(whole[key], scenario["power_cut"]["with_water"][key], "{file}: {key}");
+    }
+    for course in cut["courses"].as_array().into_iter().flatten() {
+        number(course, "air_min_c");
+        assert!(course["recovery_h"].is_number() || course["recovery_h"].is_string() || course["recovery_h"].is_null());
+    }
+    let spell = &scenario["colder_spell"];
+    for key in ["hours", "outdoor_min_c", "colder_by_k", "crop_air_min_c", "hours_at_full_output", "heater_needed_w"] {
+        number(spell, key);
+    }
+    // Holding five kelvin colder and the bound say the same.
+    let bound_k = number(spell, "most_colder_by_k");
+    assert_eq!(spell["holds"], bound_k >= number(spell, "colder_by_k"), "{spell}");
+    assert!((number(spell, "outdoor_min_c") - bound_k - number(spell, "holds_down_to_c")).abs() < 1e-9);
 }
 
 #[test]

@@ -4,8 +4,8 @@ use proptest::prelude::*;
 use std::fs;
 use std::path::{Path, PathBuf};
 use warmfold::model::{
-    ArchCurve, Heater, House, NumberInput, Part, PartCovering, PartException, Scenario, Season, Severity, Shape, Study,
-    Tent, TentOpening, Tightness, Vents, bundled_catalogue, problems,
+    ArchCurve, CutStarts, HardNight, Heater, House, NumberInput, Part, PartCovering, PartException, Scenario, Season,
+    Severity, Shape, Study, Tent, TentOpening, Tightness, Vents, bundled_catalogue, problems,
 };
 use warmfold::storage::{Fault, FileFault, demo, load, place_of, read_bytes, read_study, save, write_study};
 
@@ -193,6 +193,10 @@ fn any_study() -> impl Strategy<Value = Study> {
         let mut study = Study { title: text, scenarios: vec![scenario], ..Study::default() };
         study.site.latitude_deg = setpoint;
         fill(&mut study.season, Season::NUMBERS, &shares);
+        fill(&mut study.hard_night, HardNight::NUMBERS, &shares);
+        if flag {
+            study.hard_night.cut_starts = CutStarts::At { month: 1, day: 2, hour: shape as u32 };
+        }
         study
     })
 }

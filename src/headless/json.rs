@@ -2,8 +2,9 @@
 
 use super::evaluate::Evaluated;
 use crate::model::{Scenario, bundled_catalogue};
-use crate::season::Summary;
 use crate::season::airing::{AirChanges, air_changes};
+use crate::season::hard_night::{HardNights, hard_nights};
+use crate::season::{RunError, Summary};
 use serde::Serialize;
 
 /// One study. The README documents the keys.
@@ -26,6 +27,8 @@ struct ScenarioResults<'a> {
     #[serde(flatten)]
     summary: &'a Summary,
     air_changes: AirChanges,
+    #[serde(flatten)]
+    hard_nights: HardNights,
 }
 
 impl<'a> StudyResults<'a> {
@@ -53,9 +56,11 @@ fn of_scenario<'a>(
     summary: &'a Summary,
 ) -> Result<ScenarioResults<'a>, String> {
     let (study, climate) = (&results.study, &results.weather.climate);
-    let air_changes = air_changes(study, scenario, climate, bundled_catalogue(), summary, &|| false)
-        .map_err(|error| format!("{}: scenario \"{}\": {error}", results.file, scenario.name))?;
-    Ok(ScenarioResults { summary, air_changes })
+    let complaint = |error: RunError| format!("{}: scenario \"{}\": {error}", results.file, scenario.name);
+    let air_changes =
+        air_changes(study, scenario, climate, bundled_catalogue(), summary, &|| false).map_err(complaint)?;
+    let hard_nights = hard_nights(study, scenario, climate, bundled_catalogue(), &|| false).map_err(complaint)?;
+    Ok(ScenarioResults { summary, air_changes, hard_nights })
 }
 
 /// One object for one study, a list for several.

@@ -3,6 +3,7 @@
 use super::costs::CostLine;
 use super::covering::{Covering, NightCover};
 use super::crop::{Bench, Crop};
+use super::hard_night::HardNight;
 use super::heater::Heater;
 use super::house::House;
 use super::input::inputs;
@@ -52,6 +53,15 @@ inputs! {
     }
 }
 
+impl Season {
+    /// Whether a day belongs to the season, first and last included.
+    #[must_use]
+    pub fn holds(&self, month: u32, day: u32) -> bool {
+        let (from, to, at) = ((self.from_month, self.from_day), (self.to_month, self.to_day), (month, day));
+        if from <= to { from <= at && at <= to } else { from <= at || at <= to }
+    }
+}
+
 inputs! {
     /// One way to get through the winter.
     pub struct Scenario {
@@ -89,6 +99,8 @@ pub struct Study {
     pub site: Site,
     /// First and last day.
     pub season: Season,
+    /// What is asked about hard nights.
+    pub hard_night: HardNight,
     /// Prices, with their dates.
     pub prices: Prices,
     /// Sheets, screens and fuels that the catalogues lack.
@@ -107,6 +119,7 @@ impl Default for Study {
             notes: String::new(),
             site: Site::default(),
             season: Season::default(),
+            hard_night: HardNight::default(),
             prices: Prices::default(),
             own: OwnRows::default(),
             reference: 0,

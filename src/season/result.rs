@@ -4,6 +4,7 @@ use super::airing::{AirAdvice, AirMonth};
 use super::buying::Buying;
 use super::damp::{DampFigures, DampSeries};
 use super::fuel_calendar::FuelCalendar;
+use super::worst_spell::WorstSpell;
 use crate::weather::ClimateHour;
 use serde::{Serialize, Serializer};
 
@@ -84,6 +85,8 @@ pub struct PowerCut {
     pub with_water: PowerCutTimes,
     /// The same with the vessels taken away.
     pub without_water: PowerCutTimes,
+    /// Until the first water begins to freeze; not applicable without water.
+    pub water_to_freezing_h: Hold,
     /// Air of the crop's zone hour by hour from the start, °C, with everything as described.
     #[serde(skip)]
     pub air_c: Vec<f64>,
@@ -200,6 +203,14 @@ pub struct Summary {
     pub design_load_w_99: f64,
     /// Design load at the 99.6 % outdoor temperature of the year, W.
     pub design_load_w_99_6: f64,
+    /// Design load at the coldest hour of the year, W.
+    pub design_load_w_coldest: f64,
+    /// Rated output less the design load at 99.6 %, W; negative where the heater is too small, none without one.
+    pub heater_margin_w_99_6: Option<f64>,
+    /// Rated output less the first heater's largest hourly mean, W: zero where it ran full; none without a heater.
+    pub heater_margin_w_largest_hour: Option<f64>,
+    /// Smallest size on sale that gives the design load at 99.6 % with a tenth over, W; none without a load.
+    pub next_heater_w: Option<f64>,
     /// That 99 % temperature, °C.
     pub design_outdoor_c_99: f64,
     /// That 99.6 % temperature, °C.
@@ -271,6 +282,8 @@ pub struct Summary {
     pub air_by_month: Vec<AirMonth>,
     /// The sunniest mild hour, and the vents for it; none in a season without sun.
     pub air_advice: Option<AirAdvice>,
+    /// Where the scenario comes nearest to failing.
+    pub worst_spell: WorstSpell,
     /// Power cut in the coldest spell.
     pub power_cut: PowerCut,
 }

@@ -12,7 +12,7 @@ use super::house_model::HouseModel;
 use super::plan::Plan;
 use super::power_cut::{self, Course, coldest_spell_start};
 use super::record::SeriesWriter;
-use super::result::{HourlySeries, POWER_CUT_HOURS, ScenarioRun};
+use super::result::{HourStamp, HourlySeries, POWER_CUT_HOURS, ScenarioRun};
 use super::steady::bracket;
 use super::summary;
 use super::thermostats::{Heating, HourThermostats};
@@ -174,7 +174,7 @@ pub(super) struct Season<'a> {
     pub scenario: &'a Scenario,
     climate: &'a Climate,
     pub plan: &'a Plan,
-    heating: &'a Heating<'a>,
+    pub heating: &'a Heating<'a>,
     settings: DriveSettings,
     hours: SeasonHours,
     options: RunOptions,
@@ -281,6 +281,47 @@ impl<'a> Season<'a> {
             (HourDrive::new(plan, settings, self.climate, record), self.climate.hours[record].hour)
         };
         power_cut::follow(plan, scenario, state, hours, &drive_at)
+    }
+
+    /// Hours from a state at the start of hour `start` of this season on, with heaters of their rated output, on a
+    /// climate that may differ from the season's own.
+    pub fn through(
+        &self,
+        heating: &Heating,
+        climate: &Climate,
+        state: &State,
+        start: usize,
+        hours: usize,
+    ) -> Result<Vec<HourMeans>, RunError> {
+        let mut model = HouseModel::new(self.plan, self.scenario, 0.0)?;
+        model.state = *state;
+        let mut hour = |k: usize| {
+            let record = self.hours.record(start + k);
+            let drive = HourDrive::new(self.plan, self.settings, climate, record);
+            run_hour(
+                &mut model,
+                &drive,
+                &heating.at(climate.hours[record].hour, true, false),
+                true,
+                self.options.refine,
+            )
+        };
+        Ok((0..hours).map(&mut hour).collect())
+    }
+
+    /// Outdoor air of each hour of the season, °C.
+    pub fn outdoor_c(&self) -> Vec<f64> {
+        (0..self.hours.len()).map(|k| self.climate.hours[self.hours.record(k)].outdoor_c).collect()
+    }
+
+    /// Index in the weather year of hour `k` of the season; behind the season the year goes on.
+    pub fn record(&self, k: usize) -> usize {
+        self.hours.record(k)
+    }
+
+    /// Date and hour ending of hour `k` of the season.
+    pub fn stamp(&self, k: usize) -> HourStamp {
+        HourStamp::of(&self.climate.hours[self.hours.record(k)])
     }
 
     /// The house at the start of hour `start` of the season, or of the season's last hour.

@@ -9,8 +9,10 @@ use super::openings::Openings;
 use super::plan::{Plan, actual_zone};
 use super::result::{HourStamp, HourlySeries, PowerCut, ShellFigures, Summary};
 use super::run::{Cut, Passed};
+use super::sizing::heater_size_w;
 use super::steady::{Bracket, design_load_w};
 use super::thermostats::{Heating, zone_nodes};
+use super::worst_spell::Sought;
 use crate::geometry::trays::{TrayFit, trays_on};
 use crate::model::{Catalogue, HeatTarget, Scenario, Study, TentOpening, Zone};
 use crate::physics::stores::{HEAT_OF_FUSION, WATER_SPECIFIC_HEAT};
@@ -75,6 +77,10 @@ pub(super) fn summarise(
         rated_heater_w: if scenario.heater.present { scenario.heater.rated_w } else { 0.0 },
         design_load_w_99: design.load_w[0],
         design_load_w_99_6: design.load_w[1],
+        design_load_w_coldest: design.load_w[2],
+        heater_margin_w_99_6: margin_w(scenario, design.load_w[1]),
+        heater_margin_w_largest_hour: margin_w(scenario, highest(&s.heater_w).unwrap_or(0.0)),
+        next_heater_w: heater_size_w(design.load_w[1]),
         design_outdoor_c_99: context.climate.outdoor.at_99_c,
         design_outdoor_c_99_6: context.climate.outdoor.at_99_6_c,
         coldest_outdoor_c: context.climate.outdoor.coldest_c,
@@ -110,10 +116,12 @@ pub(super) fn summarise(
         damp,
         air_by_month: air_months(s, context.climate, actual_zone(scenario.crop.zone, scenario) == Zone::Tent),
         air_advice: AirAdvice::of(model, scenario, s, &passed.drives, context.climate),
+        worst_spell: worst_spell(context, s).find(stamp_at),
         power_cut: PowerCut {
             starts_at: stamp_at(passed.cut_hour),
             with_water: cut.with_water.times,
             without_water: cut.without_water.times,
+            water_to_freezing_h: cut.with_water.water_to_freezing_h,
             air_c: cut.with_water.air_c.clone(),
             trays_c: cut.with_water.trays_c.clone(),
         },
@@ -171,14 +179,15 @@ fn highest(column: &[f64]) -> Option<f64> {
 }
 
 struct Design {
-    load_w: [f64; 2],
+    /// At 99 %, at 99.6 %, in the coldest hour.
+    load_w: [f64; 3],
 }
 
 impl Design {
     fn of(context: &Context, model: &mut HouseModel) -> Self {
         let outdoor = &context.climate.outdoor;
         let ground_c = context.climate.deep_ground_min_c;
-        let load_w = [outdoor.at_99_c, outdoor.at_99_6_c]
+        let load_w = [outdoor.at_99_c, outdoor.at_99_6_c, outdoor.coldest_c]
             .map(|outdoor_c| design_load_w(model, context.heating, context.scenario, outdoor_c, ground_c));
         Self { load_w }
     }
@@ -220,6 +229,28 @@ fn sensed_column<'a>(context: &Context, s: &'a HourlySeries) -> Option<&'a [f64]
     })
 }
 
+fn worst_spell<'a>(context: &'a Context, s: &'a HourlySeries) -> Sought<'a> {
+    Sought {
+        plan: context.plan,
+        series: s,
+        crop_air_c: crop_air(context, s),
+        sensed_c: sensed_column(context, s),
+        rated_w: context.scenario.heater.rated_w,
+        limit_c: context.scenario.crop.limit_c,
+    }
+}
+
+/// Air of the crop's zone, hour by hour.
+fn crop_air<'a>(context: &Context, s: &'a HourlySeries) -> &'a [f64] {
+    let in_tent = actual_zone(context.scenario.crop.zone, context.scenario) == Zone::Tent;
+    if in_tent { &s.tent_air_c } else { &s.house_air_c }
+}
+
+/// What the first heater's rated output has over a load, W; none without a heater.
+fn margin_w(scenario: &Scenario, load_w: f64) -> Option<f64> {
+    scenario.heater.present.then_some(scenario.heater.rated_w - load_w)
+}
+
 struct CropHours {
     min_c: f64,
     /// Hour of the season; none while held at setpoint.
@@ -231,8 +262,7 @@ struct CropHours {
 impl CropHours {
     fn of(context: &Context, s: &HourlySeries) -> Self {
         let scenario = context.scenario;
-        let in_tent = actual_zone(scenario.crop.zone, scenario) == Zone::Tent;
-        let air = if in_tent { &s.tent_air_c } else { &s.house_air_c };
+        let air = crop_air(context, s);
         let (coldest, min_c) = air.iter().copied().enumerate().min_by(|a, b| a.1.total_cmp(&b.1)).unwrap_or((0, 0.0));
         let senses_crop_air = context.heating.first().is_some_and(|(_, node)| {
             node == zone_nodes(&context.plan.layout, actual_zone(scenario.crop.zone, scenario)).air

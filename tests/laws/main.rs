@@ -6,6 +6,7 @@ mod random_houses;
 mod seasons;
 
 mod books;
+mod colder;
 mod cost;
 mod cut;
 mod same;

@@ -6,6 +6,7 @@
 
 mod air;
 mod airing;
+mod colder;
 mod crop;
 mod damp;
 mod ground;

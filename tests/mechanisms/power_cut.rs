@@ -1,8 +1,8 @@
 //! A power cut of the bare house, which is two nodes, against its analytic solution; and what each measure is worth.
 
-use warmfold::model::{NightCover, Scenario, TentOpening, Zone, bundled_catalogue};
+use warmfold::model::{CutStarts, NightCover, Scenario, TentOpening, Zone, bundled_catalogue};
 use warmfold::season::Hold;
-use warmfold::season::power_cut::{CutAt, CutCourse, Measure, courses};
+use warmfold::season::power_cut::{AskedCut, CutAt, CutCourse, Measure, asked_cut, courses};
 
 use crate::house::{FLOOR_M2, HELD_C, RHO_CP, VOLUME_M3, bare, film_u, h_r, run_limited, skin_m2, study};
 use crate::weather::{Hour, constant};
@@ -152,4 +152,40 @@ fn the_cut_of_the_summary_is_one_of_these() {
     let done = cut(&scenario, CutAt { start: 0, hours: 120 });
     assert_eq!((done[0].course.times, done[1].course.times), (summary.with_water, summary.without_water));
     assert_eq!(done[0].course.air_c, summary.air_c);
+}
+
+/// The cut that a study asks for.
+fn asked(scenario: &Scenario, cut_starts: CutStarts, cut_hours: u32) -> AskedCut {
+    let mut study = study();
+    (study.hard_night.cut_starts, study.hard_night.cut_hours) = (cut_starts, cut_hours);
+    asked_cut(&study, scenario, &constant(&cold()), bundled_catalogue(), &|| false).expect("a cut")
+}
+
+#[test]
+fn a_study_names_start_and_length() {
+    let (scenario, _) = two_nodes();
+    // The season begins on 10 March: noon of the 12th is its hour 60.
+    let at = asked(&scenario, CutStarts::At { month: 3, day: 12, hour: 12 }, 10);
+    assert_eq!((at.start, at.hours, at.starts_at.to_string()), (AT.start, AT.hours, "03-12 13:00".to_owned()));
+    assert_eq!(at.courses, cut(&scenario, AT));
+    // What the season lacks is the coldest twelve hours, in even weather the first.
+    let beyond = asked(&scenario, CutStarts::At { month: 7, day: 1, hour: 12 }, 10);
+    assert_eq!(beyond.start, 0);
+    assert_eq!(beyond.courses, asked(&scenario, CutStarts::Coldest, 10).courses);
+}
+
+#[test]
+fn limits_are_timed_beyond_the_end_of_a_short_cut() {
+    let (scenario, _) = two_nodes();
+    let exact = TwoNodes::new([HELD_C - OUTDOOR_C; 2], 0.0);
+    let by_hand = exact.air_passes_h(5.0);
+    // The mains are back before the air has reached its limit.
+    let short = (by_hand / 2.0).floor().max(1.0);
+    let limit_c = exact.after(2.0 * short)[0] + OUTDOOR_C;
+    let mut scenario = scenario;
+    scenario.crop.limit_c = limit_c;
+    let done = &cut(&scenario, CutAt { hours: short as usize, ..AT })[0];
+    assert_eq!(done.course.times.air_to_crop_limit_h, Hold::Beyond, "the heater has caught it");
+    let held_h = hours(done.unbroken.times.air_to_crop_limit_h);
+    assert!((held_h - 2.0 * short).abs() < READ_H, "{held_h}, by hand {}", 2.0 * short);
 }

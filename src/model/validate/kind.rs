@@ -78,6 +78,8 @@ pub enum ProblemKind {
     SharesAboveOne { sum: f64 },
     /// An own row without a note on its origin.
     NoSource,
+    /// A power cut on a day that the season lacks.
+    CutOutsideSeason { month: u32, day: u32 },
 }
 
 impl ProblemKind {
@@ -85,9 +87,11 @@ impl ProblemKind {
     #[must_use]
     pub fn severity(&self) -> Severity {
         match self {
-            Self::NoPrice { .. } | Self::OpensItsTent { .. } | Self::LimitAboveWanted { .. } | Self::NoSource => {
-                Severity::Warning
-            }
+            Self::NoPrice { .. }
+            | Self::OpensItsTent { .. }
+            | Self::LimitAboveWanted { .. }
+            | Self::NoSource
+            | Self::CutOutsideSeason { .. } => Severity::Warning,
             _ => Severity::Error,
         }
     }
@@ -217,6 +221,9 @@ impl ProblemKind {
             Self::NoUnit => "has no unit; add one with its heat content".to_owned(),
             Self::SharesAboveOne { sum } => format!(
                 "emissivity and longwave transmittance together make {sum:.2}, but no sheet passes and gives off more than all; lower one so that both make 1 at most"
+            ),
+            Self::CutOutsideSeason { month, day } => format!(
+                "day {day} of month {month} lies outside the season, so the cut starts with the coldest twelve hours; choose a day of the season"
             ),
             Self::NoSource => "does not say where its numbers come from; add a note".to_owned(),
         }

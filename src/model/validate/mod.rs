@@ -35,6 +35,7 @@ pub fn problems(study: &Study, catalogue: &Catalogue) -> Vec<Problem> {
     let mut check = Check::new();
     season::site(study, &mut check);
     season::season(&study.season, &mut check);
+    season::hard_night(study, &mut check);
     money::prices(&study.prices, &catalogue, &mut check);
     rows::own_rows(&study.own, &mut check);
     season::scenario_list(study, &mut check);

@@ -3,6 +3,7 @@
 use super::MOST_SCENARIOS;
 use super::check::Check;
 use super::kind::ProblemKind;
+use crate::model::hard_night::{CutStarts, HardNight};
 use crate::model::study::{Season, Site, Study, WeatherChoice};
 use crate::units::Quantity;
 
@@ -36,6 +37,23 @@ pub(super) fn season(season: &Season, check: &mut Check) {
 pub(super) fn day_of_month(month: u32, day: u32) -> Option<ProblemKind> {
     let last = *DAYS.get((month as usize).checked_sub(1)?)?;
     (day < 1 || last < day).then_some(ProblemKind::NoSuchDay { month, day, last })
+}
+
+/// A power cut's day must exist; outside the season it is not followed, which the problem says.
+pub(super) fn hard_night(study: &Study, check: &mut Check) {
+    let mut check = check.within("hard_night");
+    let asked = &study.hard_night;
+    check.numbers(asked, HardNight::NUMBERS);
+    let CutStarts::At { month, day, hour } = asked.cut_starts else { return };
+    let (key, label) = (HardNight::cut_starts.key, HardNight::cut_starts.label);
+    for (value, range) in [(month, (1.0, 12.0)), (day, (1.0, 31.0)), (hour, (0.0, 23.0))] {
+        check.number(key, label, f64::from(value), range, Quantity::Count);
+    }
+    if let Some(problem) = day_of_month(month, day) {
+        check.add(key, label, problem);
+    } else if !study.season.holds(month, day) {
+        check.add(key, label, ProblemKind::CutOutsideSeason { month, day });
+    }
 }
 
 fn day_exists(month: u32, day: u32, input: &crate::model::input::NumberInput<Season>, check: &mut Check) {

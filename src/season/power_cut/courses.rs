@@ -1,15 +1,19 @@
 //! A power cut at any hour, with each measure taken away in turn: what each is worth when the mains fail.
 
-use super::{Course, without_vessels};
-use crate::model::{Catalogue, HeatTarget, Scenario, Study, Zone};
+use super::{Course, coldest_spell_start, without_vessels};
+use crate::model::{Catalogue, CutStarts, HeatTarget, Scenario, Study, Zone};
+use crate::physics::step::State;
 use crate::season::error::RunError;
+use crate::season::hours::SeasonHours;
 use crate::season::plan::Plan;
-use crate::season::result::POWER_CUT_HOURS;
-use crate::season::run::{RunOptions, with_season};
+use crate::season::result::{Hold, HourStamp, POWER_CUT_HOURS, PowerCutTimes};
+use crate::season::run::{RunOptions, Season, with_season};
 use crate::weather::Climate;
+use serde::{Serialize, Serializer};
 
 /// Something that holds the warmth.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Measure {
     /// The water store.
     Water,
@@ -43,6 +47,26 @@ pub struct CutAt {
     pub hours: usize,
 }
 
+impl CutAt {
+    /// The power cut that a study asks for; a start that its season lacks is the coldest twelve hours.
+    ///
+    /// # Errors
+    /// As [`SeasonHours::find`].
+    pub fn of(study: &Study, climate: &Climate) -> Result<Self, RunError> {
+        let hours = SeasonHours::find(&study.season, climate)?;
+        let of_season = || (0..hours.len()).map(|k| &climate.hours[hours.record(k)]);
+        let named = match study.hard_night.cut_starts {
+            CutStarts::Coldest => None,
+            // The weather names an hour by its end.
+            CutStarts::At { month, day, hour } => {
+                of_season().position(|h| (h.month, h.day, h.hour) == (month, day, hour + 1))
+            }
+        };
+        let coldest = || coldest_spell_start(&of_season().map(|h| h.outdoor_c).collect::<Vec<_>>());
+        Ok(Self { start: named.unwrap_or_else(coldest), hours: study.hard_night.cut_hours as usize })
+    }
+}
+
 /// A power cut as described or with a measure taken away.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CutCourse {
@@ -50,6 +74,76 @@ pub struct CutCourse {
     pub without: Option<Measure>,
     /// What happens.
     pub course: Course,
+    /// What would happen if the mains stayed away for [`POWER_CUT_HOURS`]: how long each limit is kept.
+    pub unbroken: Course,
+}
+
+/// As JSON: the times to the limits without end, the lowest air and trays with the mains back, and the recovery.
+impl Serialize for CutCourse {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        #[derive(Serialize)]
+        struct Keys<'a> {
+            without: Option<Measure>,
+            #[serde(flatten)]
+            times: &'a PowerCutTimes,
+            water_to_freezing_h: Hold,
+            air_min_c: Option<f64>,
+            trays_min_c: Option<f64>,
+            recovery_h: Hold,
+        }
+        let lowest = |column: &[f64]| column.iter().copied().reduce(f64::min);
+        let keys = Keys {
+            without: self.without,
+            times: &self.unbroken.times,
+            water_to_freezing_h: self.unbroken.water_to_freezing_h,
+            air_min_c: lowest(&self.course.air_c),
+            trays_min_c: lowest(&self.course.trays_c),
+            recovery_h: self.course.recovery_h,
+        };
+        keys.serialize(serializer)
+    }
+}
+
+/// The power cut that a study asks for.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct AskedCut {
+    /// End of the first hour without mains.
+    pub starts_at: HourStamp,
+    /// Hour of the season with which it begins, counted from 0.
+    #[serde(skip)]
+    pub start: usize,
+    /// Hours without mains.
+    pub hours: usize,
+    /// Temperature outdoors hour by hour, as long as the longest course, °C.
+    #[serde(skip)]
+    pub outdoor_c: Vec<f64>,
+    /// As described, then without each measure.
+    pub courses: Vec<CutCourse>,
+}
+
+/// Follows the power cut that a study asks for.
+///
+/// # Errors
+/// As [`crate::season::run_scenario`].
+pub fn asked_cut(
+    study: &Study,
+    scenario: &Scenario,
+    climate: &Climate,
+    catalogue: &Catalogue,
+    cancelled: &dyn Fn() -> bool,
+) -> Result<AskedCut, RunError> {
+    let at = CutAt::of(study, climate)?;
+    let season = SeasonHours::find(&study.season, climate)?;
+    let courses = courses(study, scenario, climate, catalogue, at, cancelled)?;
+    let longest = courses.iter().map(|c| c.course.air_c.len()).max().unwrap_or(0);
+    let hour = |k: usize| &climate.hours[season.record(at.start + k)];
+    Ok(AskedCut {
+        starts_at: HourStamp::of(hour(0)),
+        start: at.start,
+        hours: at.hours,
+        outdoor_c: (0..longest).map(|k| hour(k).outdoor_c).collect(),
+        courses,
+    })
 }
 
 /// The power cut as described, then without each measure that the scenario has. `cancelled` is asked once per
@@ -73,21 +167,18 @@ pub fn courses(
     let removable = Measure::ALL.into_iter().filter(|measure| measure.is_in(scenario));
     let mut all = with_season(study, scenario, climate, catalogue, RunOptions::default(), |season, catalogue| {
         let state = season.state_at(at.start, cancelled)?;
-        let course = season.cut(scenario, season.plan, &state, at.start, hours)?;
-        let mut all = vec![CutCourse { without: None, course }];
+        let mut all = vec![both(season, None, scenario, season.plan, &state, (at.start, hours))?];
         for measure in removable.clone() {
-            let course = match measure {
+            let (fewer, plan, state) = match measure {
                 Measure::Tent => continue,
-                Measure::Water => {
-                    let (dry, plan, state) = without_vessels(scenario, catalogue, season.plan, &state)?;
-                    season.cut(&dry, &plan, &state, at.start, hours)?
-                }
+                Measure::Water => without_vessels(scenario, catalogue, season.plan, &state)?,
                 Measure::NightCovers => {
                     let bare = without_covers(scenario);
-                    season.cut(&bare, &Plan::new(&bare, catalogue)?, &state, at.start, hours)?
+                    let plan = Plan::new(&bare, catalogue)?;
+                    (bare, plan, state)
                 }
             };
-            all.push(CutCourse { without: Some(measure), course });
+            all.push(both(season, Some(measure), &fewer, &plan, &state, (at.start, hours))?);
         }
         Ok(all)
     })?;
@@ -95,12 +186,29 @@ pub fn courses(
         let open = without_tent(scenario);
         let options = RunOptions { unlimited_heat: true, ..RunOptions::default() };
         let course = with_season(study, &open, climate, catalogue, options, |season, _| {
-            season.cut(&open, season.plan, &season.state_at(at.start, cancelled)?, at.start, hours)
+            let state = season.state_at(at.start, cancelled)?;
+            both(season, Some(Measure::Tent), &open, season.plan, &state, (at.start, hours))
         })?;
         let place = all.iter().position(|c| c.without == Some(Measure::NightCovers)).unwrap_or(all.len());
-        all.insert(place, CutCourse { without: Some(Measure::Tent), course });
+        all.insert(place, course);
     }
     Ok(all)
+}
+
+/// The cut of so many hours from an hour of the season on, and the same without end.
+fn both(
+    season: &Season,
+    without: Option<Measure>,
+    scenario: &Scenario,
+    plan: &Plan,
+    state: &State,
+    (start, hours): (usize, usize),
+) -> Result<CutCourse, RunError> {
+    Ok(CutCourse {
+        without,
+        course: season.cut(scenario, plan, state, start, hours)?,
+        unbroken: season.cut(scenario, plan, state, start, POWER_CUT_HOURS)?,
+    })
 }
 
 fn without_covers(scenario: &Scenario) -> Scenario {

@@ -4,7 +4,7 @@ mod clock;
 mod courses;
 mod trays;
 
-pub use courses::{CutAt, CutCourse, Measure, courses};
+pub use courses::{AskedCut, CutAt, CutCourse, Measure, asked_cut, courses};
 
 use clock::{Clock, FirstIce, Recovery};
 use trays::Trays;

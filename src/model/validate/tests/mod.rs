@@ -5,8 +5,8 @@ mod parts;
 use super::*;
 use crate::model::bundled_catalogue;
 use crate::model::{
-    BehindPartyWall, CostLine, Drawn, Fuel, FuelPrice, FuelUnit, HeatTarget, PartCovering, PartException, Scenario,
-    Shape, Sheet, Tightness, WeatherChoice, Zone,
+    BehindPartyWall, CostLine, CutStarts, Drawn, Fuel, FuelPrice, FuelUnit, HeatTarget, PartCovering, PartException,
+    Scenario, Shape, Sheet, Tightness, WeatherChoice, Zone,
 };
 use crate::model::{Part, TentBase, TentOpening};
 use crate::units::UnitSystem;
@@ -40,6 +40,19 @@ fn one(found: &[String], path: &str, words: &[&str]) {
 fn the_default_study_is_sound() {
     assert_eq!(found(|_| {}), Vec::<String>::new());
     assert_eq!(in_scenario(|s| s.tent.present = true), Vec::<String>::new());
+}
+
+#[test]
+fn a_power_cut_has_a_day_of_the_season() {
+    let at = |month, day, hour| found(|study| study.hard_night.cut_starts = CutStarts::At { month, day, hour });
+    assert_eq!(at(12, 24, 17), Vec::<String>::new());
+    one(&at(7, 1, 17), "hard_night.cut_starts", &["outside the season", "coldest twelve hours"]);
+    one(&at(2, 30, 17), "hard_night.cut_starts", &["no day 30"]);
+    one(&at(12, 24, 24), "hard_night.cut_starts", &["24", "from 0 to 23"]);
+    one(&found(|study| study.hard_night.cut_hours = 0), "hard_night.cut_hours", &["from 1 to 96"]);
+    let mut study = Study::default();
+    study.hard_night.cut_starts = CutStarts::At { month: 7, day: 1, hour: 17 };
+    assert!(problems(&study, bundled_catalogue()).iter().all(|p| p.severity() == Severity::Warning));
 }
 
 #[test]
