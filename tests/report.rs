@@ -13,6 +13,7 @@ use warmfold::model::{CostLine, Measure, Scenario, Shape, Study, bundled_catalog
 use warmfold::report::{Report, WeatherUsed, html};
 use warmfold::season::ScenarioRun;
 use warmfold::season::airing::{AirChanges, air_changes};
+use warmfold::season::hard_night::{HardNights, hard_nights};
 use warmfold::season::saving::{SavingStep, saving_steps};
 use warmfold::units::UnitSystem;
 use warmfold::weather::Climate;
@@ -29,6 +30,7 @@ fn page(study: &Study, climate: &Climate, units: UnitSystem, runs: &[ScenarioRun
         runs: runs.iter().map(Some).collect(),
         saving,
         air: air(study, climate, runs),
+        hard_nights: nights(study, climate),
         units,
         program_version: "1.2.3",
     })
@@ -39,6 +41,11 @@ fn air(study: &Study, climate: &Climate, runs: &[ScenarioRun]) -> Vec<Option<Air
         air_changes(study, scenario, climate, bundled_catalogue(), &run.summary, &|| false).ok()
     };
     study.scenarios.iter().zip(runs).map(changes).collect()
+}
+
+fn nights(study: &Study, climate: &Climate) -> Vec<Option<HardNights>> {
+    let of_one = |scenario| hard_nights(study, scenario, climate, bundled_catalogue(), &|| false).ok();
+    study.scenarios.iter().map(of_one).collect()
 }
 
 type Saving = Vec<Option<Vec<SavingStep>>>;
@@ -130,6 +137,7 @@ fn the_worked_examples_print_in_both_unit_systems() {
                 "The houses",
                 "Side by side",
                 "The winter",
+                "Hard nights",
                 "Power cut",
                 "Air",
                 "Damp",
@@ -165,6 +173,23 @@ fn figures_are_those_of_the_json() {
         assert_eq!(row_of(&document, "below-limit"), expected("hours_below_crop_limit", 0), "{demo}");
         let text = words(document.root_element());
         for scenario in scenarios {
+            let held = |value: &serde_json::Value| match value.as_f64() {
+                Some(hours) => format!("{}\u{a0}h", format::number(hours, 1)),
+                None if value.is_string() => "over\u{a0}120\u{a0}h".to_owned(),
+                None => "–".to_owned(),
+            };
+            let celsius =
+                |value: &serde_json::Value| format!("{}\u{a0}°C", format::number(value.as_f64().expect("a number"), 1));
+            for course in scenario["asked_power_cut"]["courses"].as_array().expect("a list") {
+                for time in ["air_to_crop_limit_h", "trays_to_freezing_h", "water_to_freezing_h", "recovery_h"] {
+                    assert!(text.contains(&held(&course[time])), "{demo}: {time} {}", course[time]);
+                }
+                assert!(text.contains(&celsius(&course["air_min_c"])), "{demo}: {}", course["air_min_c"]);
+            }
+            let spell = &scenario["colder_spell"];
+            for key in ["crop_air_min_c", "holds_down_to_c"] {
+                assert!(text.contains(&celsius(&spell[key])), "{demo}: {key} {}", spell[key]);
+            }
             let advice = &scenario["air_advice"];
             for (key, unit) in [("flow_needed_m3_per_h", "m³/h"), ("rise_as_it_is_k", "K")] {
                 let decimals = usize::from(unit == "K");
@@ -312,6 +337,7 @@ fn a_study_that_was_not_run_still_gives_its_inputs() {
         runs: Vec::new(),
         saving: Vec::new(),
         air: Vec::new(),
+        hard_nights: Vec::new(),
         units: UnitSystem::Metric,
         program_version: "1.2.3",
     };

@@ -1,7 +1,7 @@
 //! What the figures rest on, in plain words.
 
 /// Each assumption: what it is about, and what is assumed.
-pub(super) const ASSUMPTIONS: [(&str, &str); 17] = [
+pub(super) const ASSUMPTIONS: [(&str, &str); 18] = [
     (
         "One winter, hour by hour",
         "The weather named on the first page is taken as it is, in local standard time all year; summer time is not \
@@ -80,7 +80,14 @@ pub(super) const ASSUMPTIONS: [(&str, &str); 17] = [
     ),
     (
         "Power cut",
-        "Trays cool with the air round them. A heater marked as needing no mains goes on. Followed for 120 hours.",
+        "Trays cool with the air round them. A heater marked as needing no mains goes on. Followed for 120 hours. Water and \
+         night covers are taken away in the moment of the failure; without its tent the house is run with its air held at \
+         the heater's setpoint until then.",
+    ),
+    (
+        "Colder than this year",
+        "Three days are colder, as a whole: outdoor air, dew point and sky. The house enters them as the season leaves it \
+         there and is followed for a day more.",
     ),
     (
         "Money",

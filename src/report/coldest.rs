@@ -1,4 +1,4 @@
-//! The coldest spell hour by hour: temperatures above, heater output below, on one time axis.
+//! The worst spell hour by hour: temperatures above, heater output below, on one time axis.
 
 use super::axis::{Axes, span};
 use super::content::{Content, Entry};
@@ -8,10 +8,6 @@ use crate::units::Quantity;
 use maud::{Markup, html};
 use std::ops::Range;
 
-/// Hours shown before the coldest twelve.
-const BEFORE_H: usize = 60;
-/// Hours shown from their beginning on.
-const AFTER_H: usize = 84;
 const UPPER: f64 = 210.0;
 const LOWER: f64 = 84.0;
 /// Room under the lower plot for the days.
@@ -28,7 +24,8 @@ struct Trace<'a> {
 /// The figure of the scenario in the spotlight.
 pub(super) fn figure(content: &Content) -> Markup {
     let Some(entry) = content.spotlight() else { return html! {} };
-    let window = window(content, &entry);
+    let worst = &entry.run.summary.worst_spell;
+    let window = worst.surroundings(entry.run.hours.record.len());
     let setpoint: Vec<f64> = entry.run.hours.setpoint_c.iter().map(|s| s.unwrap_or(f64::NAN)).collect();
     let traces = traces(&entry, &setpoint, &window);
     let unit = Quantity::Temperature.unit(content.units());
@@ -48,10 +45,11 @@ pub(super) fn figure(content: &Content) -> Markup {
     html! {
         figure {
             figcaption {
-                b { "The coldest spell" } ", hour by hour: " (named(entry.slot, &entry.scenario.name))
-                ". Above, temperatures in " (unit.symbol) "; below, heat given in kW."
+                b { "The worst spell" } ", hour by hour: " (named(entry.slot, &entry.scenario.name))
+                ". Above, temperatures in " (unit.symbol) "; below, heat given in kW; the band is the worst " (worst.hours) " hours."
             }
-            svg viewBox={ "0 0 " (WIDTH) " " (UPPER + LOWER + DAYS) } role="img" aria-label="The coldest spell" {
+            svg viewBox={ "0 0 " (WIDTH) " " (UPPER + LOWER + DAYS) } role="img" aria-label="The worst spell" {
+                (band(upper.x(worst.start as f64), upper.x((worst.start + worst.hours) as f64)))
                 (upper.upright(7, |v| format::number(v, 0)))
                 (line(&[[upper.across.0, upper.y(limit)], [upper.across.1, upper.y(limit)]], ACCENT, 1.1, "2 2"))
                 @for trace in &traces {
@@ -73,13 +71,10 @@ pub(super) fn figure(content: &Content) -> Markup {
     }
 }
 
-/// Hours of the season round its coldest twelve.
-fn window(content: &Content, entry: &Entry) -> Range<usize> {
-    let (hours, climate) = (&entry.run.hours, content.report.weather.climate);
-    let starts_at = entry.run.summary.power_cut.starts_at;
-    let len = hours.record.len();
-    let start = (0..len).find(|hour| hours.stamp(*hour, climate) == Some(starts_at)).unwrap_or(0);
-    start.saturating_sub(BEFORE_H)..(start + AFTER_H).min(len)
+/// The spell itself, behind both plots.
+fn band(from: f64, to: f64) -> Markup {
+    let (x, width) = (format!("{from:.1}"), format!("{:.1}", to - from));
+    html! { rect x=(x) y="8" width=(width) height=(UPPER + LOWER - 8.0) fill=(SOFT) fill-opacity="0.1" {} }
 }
 
 fn traces<'a>(entry: &'a Entry, setpoint: &'a [f64], window: &Range<usize>) -> Vec<Trace<'a>> {

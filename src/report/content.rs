@@ -6,6 +6,7 @@ use crate::format;
 use crate::model::{Catalogue, Scenario};
 use crate::season::ScenarioRun;
 use crate::season::airing::AirChanges;
+use crate::season::hard_night::HardNights;
 use crate::season::saving::SavingStep;
 use crate::units::{Quantity, UnitSystem};
 
@@ -19,6 +20,8 @@ pub(super) struct Entry<'a> {
     pub steps: Option<&'a [SavingStep]>,
     /// What other air would change; none where that was not worked out.
     pub air: Option<AirChanges>,
+    /// What it does in hard nights; none where that was not worked out.
+    pub hard_nights: Option<&'a HardNights>,
 }
 
 /// The material of the report.
@@ -41,7 +44,8 @@ impl<'a> Content<'a> {
             let run = run_of(slot).filter(|run| !run.hours.record.is_empty())?;
             let steps = report.saving.get(slot).and_then(|steps| steps.as_deref());
             let air = report.air.get(slot).copied().flatten();
-            Some(Entry { slot, scenario, run, steps, air })
+            let hard_nights = report.hard_nights.get(slot).and_then(|nights| nights.as_ref());
+            Some(Entry { slot, scenario, run, steps, air, hard_nights })
         };
         Self {
             table: Comparison::of(report.study, &catalogue, &runs),

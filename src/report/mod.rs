@@ -13,6 +13,7 @@ mod damp;
 mod digest;
 mod figure;
 mod fuel;
+mod hard_nights;
 mod houses;
 mod inputs;
 mod months;
@@ -27,6 +28,7 @@ mod table;
 
 use crate::model::{Catalogue, Study};
 use crate::season::airing::{AirChanges, air_changes};
+use crate::season::hard_night::{HardNights, hard_nights};
 use crate::season::saving::{SavingStep, saving_steps};
 use crate::season::{RunError, ScenarioRun};
 use crate::units::UnitSystem;
@@ -46,6 +48,8 @@ pub struct Report<'a> {
     pub saving: Vec<Option<Vec<SavingStep>>>,
     /// What other air would change, one entry per scenario; none where that was not worked out.
     pub air: Vec<Option<AirChanges>>,
+    /// What each does in hard nights, one entry per scenario; none where that was not worked out.
+    pub hard_nights: Vec<Option<HardNights>>,
     /// Units on the page.
     pub units: UnitSystem,
     /// Version of the program that ran it.
@@ -69,8 +73,8 @@ pub fn html(report: &Report) -> String {
     page::page(&content::Content::of(report)).into_string()
 }
 
-/// The report of finished runs: works out where the saving of each comes from and what other air would change, and
-/// writes the page.
+/// The report of finished runs: works out where the saving of each comes from, what other air would change and what hard
+/// nights do, and writes the page.
 ///
 /// # Errors
 /// As [`saving_steps`].
@@ -90,6 +94,8 @@ pub fn of_runs(
         air_changes(study, scenario, weather.climate, catalogue, &run.summary, cancelled).map(Some)
     };
     let air = study.scenarios.iter().zip(runs).map(air_of_one).collect::<Result<Vec<_>, _>>()?;
+    let of_nights = |scenario| hard_nights(study, scenario, weather.climate, catalogue, cancelled).map(Some);
+    let hard_nights = study.scenarios.iter().map(of_nights).collect::<Result<Vec<_>, _>>()?;
     let program_version = env!("CARGO_PKG_VERSION");
     Ok(html(&Report {
         study,
@@ -98,6 +104,7 @@ pub fn of_runs(
         runs: runs.iter().map(Some).collect(),
         saving,
         air,
+        hard_nights,
         units,
         program_version,
     }))

@@ -4,8 +4,8 @@ use super::assumptions::ASSUMPTIONS;
 use super::content::Content;
 use super::figure::hatchings;
 use super::{
-    airing, buying, coldest, damp, digest, fuel, houses, inputs, months, power_cut, prices, running, sources, steps,
-    table,
+    airing, buying, coldest, damp, digest, fuel, hard_nights, houses, inputs, months, power_cut, prices, running,
+    sources, steps, table,
 };
 use crate::format;
 use crate::safety::cautions::{CAUTIONS, LAST_WORD};
@@ -37,6 +37,7 @@ pub(super) fn page(content: &Content) -> Markup {
                     (steps::section(content))
                     (buying::buying(content))
                     (fuel::fuel(content))
+                    (hard_nights::hard_nights(content))
                     (power_cut::power_cut(content))
                     (airing::airing(content))
                     (damp::damp(content))

@@ -66,6 +66,14 @@ pub struct WorstSpell {
     pub floor: StoreCourse,
 }
 
+impl WorstSpell {
+    /// Hours of a season of so many that show the spell with as much before and behind it.
+    #[must_use]
+    pub fn surroundings(&self, season_hours: usize) -> std::ops::Range<usize> {
+        self.start.saturating_sub(self.hours)..(self.start + 2 * self.hours).min(season_hours)
+    }
+}
+
 /// Columns of the season that the spell is sought in; `sensed_c` and setpoints belong to the first heater.
 pub(super) struct Sought<'a> {
     pub plan: &'a Plan,

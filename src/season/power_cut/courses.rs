@@ -27,6 +27,16 @@ impl Measure {
     /// All of them, in the order in which they are taken away.
     pub const ALL: [Self; 3] = [Self::Water, Self::Tent, Self::NightCovers];
 
+    /// In words, behind "without".
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Water => "water",
+            Self::Tent => "inner tent",
+            Self::NightCovers => "night covers",
+        }
+    }
+
     fn is_in(self, scenario: &Scenario) -> bool {
         match self {
             Self::Water => scenario.water.present,
@@ -91,13 +101,12 @@ impl Serialize for CutCourse {
             trays_min_c: Option<f64>,
             recovery_h: Hold,
         }
-        let lowest = |column: &[f64]| column.iter().copied().reduce(f64::min);
         let keys = Keys {
             without: self.without,
             times: &self.unbroken.times,
             water_to_freezing_h: self.unbroken.water_to_freezing_h,
-            air_min_c: lowest(&self.course.air_c),
-            trays_min_c: lowest(&self.course.trays_c),
+            air_min_c: self.course.air_min_c(),
+            trays_min_c: self.course.trays_min_c(),
             recovery_h: self.course.recovery_h,
         };
         keys.serialize(serializer)

@@ -49,6 +49,20 @@ pub struct Course {
     pub trays_c: Vec<f64>,
 }
 
+impl Course {
+    /// Lowest air of the crop's zone at the end of an hour, °C; none of a course without hours.
+    #[must_use]
+    pub fn air_min_c(&self) -> Option<f64> {
+        self.air_c.iter().copied().reduce(f64::min)
+    }
+
+    /// Lowest trays at the end of an hour, °C; none without medium.
+    #[must_use]
+    pub fn trays_min_c(&self) -> Option<f64> {
+        self.trays_c.iter().copied().reduce(f64::min)
+    }
+}
+
 /// Follows the house from a state of the season through `cut_hours` without mains, [`POWER_CUT_HOURS`] at most. Behind
 /// a shorter cut it is followed until the heater has caught up, as long again at most. `drive_at` gives hour k after
 /// the start, with the hour ending of the clock.
