@@ -395,3 +395,26 @@ fn every_table_adds_up_to_the_season() {
     assert_eq!(calendar[0][..3], ["scenario", "month", "unit"]);
     assert_eq!(table_of("side")[0][..3], ["part", "row", "unit"]);
 }
+
+#[test]
+fn json_lists_what_is_bought_and_when_fuel_runs_out() {
+    let study: serde_json::Value = serde_json::from_str(&out(&warmfold(&["run", DEMO, "--json"]))).expect("JSON");
+    let number = |value: &serde_json::Value| value.as_f64().expect("a number");
+    let mut calendars = 0;
+    for scenario in study["scenarios"].as_array().expect("scenarios") {
+        let lines = scenario["buying"].as_array().expect("lines");
+        let cost: f64 = lines.iter().map(|line| number(&line["quantity"]) * number(&line["price"])).sum();
+        assert!((cost - number(&scenario["buying_cost"])).abs() < 1e-6);
+        let Some(calendar) = scenario["fuel_calendar"].as_object() else {
+            assert_eq!(scenario["fuel_unit"], "kWh", "only what comes by wire has no calendar here");
+            continue;
+        };
+        calendars += 1;
+        let used: f64 = calendar["months"].as_array().expect("months").iter().map(|m| number(&m["used"])).sum();
+        assert!((used - number(&scenario["fuel_quantity"])).abs() < 1e-6, "{used}");
+        assert_eq!(calendar["unit"], scenario["fuel_unit"]);
+        // A unit is empty for each whole one that was burnt, as far as they are listed.
+        assert_eq!(calendar["runs_out"].as_array().expect("dates").len(), (used.floor() as usize).min(120));
+    }
+    assert!(calendars > 0);
+}

@@ -3,8 +3,10 @@
 use super::evaluate::Evaluated;
 use crate::model::{Scenario, bundled_catalogue};
 use crate::season::airing::{AirChanges, air_changes};
+use crate::season::buying::BuyingLine;
+use crate::season::fuel_calendar::FuelCalendar;
 use crate::season::hard_night::{HardNights, hard_nights};
-use crate::season::{RunError, Summary};
+use crate::season::{RunError, ScenarioRun, Summary};
 use serde::Serialize;
 
 /// One study. The README documents the keys.
@@ -26,6 +28,10 @@ struct StudyResults<'a> {
 struct ScenarioResults<'a> {
     #[serde(flatten)]
     summary: &'a Summary,
+    buying_cost: f64,
+    buying_cost_per_year: f64,
+    buying: &'a [BuyingLine],
+    fuel_calendar: Option<&'a FuelCalendar>,
     air_changes: AirChanges,
     #[serde(flatten)]
     hard_nights: HardNights,
@@ -44,7 +50,7 @@ impl<'a> StudyResults<'a> {
             weather_notes: &results.weather.year.notes,
             heating_degree_days_18_3_c: results.heating_degree_days_k_d,
             scenarios: scenarios
-                .map(|(scenario, run)| of_scenario(results, scenario, &run.summary))
+                .map(|(scenario, run)| of_scenario(results, scenario, run))
                 .collect::<Result<_, _>>()?,
         })
     }
@@ -53,14 +59,22 @@ impl<'a> StudyResults<'a> {
 fn of_scenario<'a>(
     results: &Evaluated,
     scenario: &Scenario,
-    summary: &'a Summary,
+    run: &'a ScenarioRun,
 ) -> Result<ScenarioResults<'a>, String> {
     let (study, climate) = (&results.study, &results.weather.climate);
     let complaint = |error: RunError| format!("{}: scenario \"{}\": {error}", results.file, scenario.name);
     let air_changes =
-        air_changes(study, scenario, climate, bundled_catalogue(), summary, &|| false).map_err(complaint)?;
+        air_changes(study, scenario, climate, bundled_catalogue(), &run.summary, &|| false).map_err(complaint)?;
     let hard_nights = hard_nights(study, scenario, climate, bundled_catalogue(), &|| false).map_err(complaint)?;
-    Ok(ScenarioResults { summary, air_changes, hard_nights })
+    Ok(ScenarioResults {
+        summary: &run.summary,
+        buying_cost: run.buying.cost(),
+        buying_cost_per_year: run.buying.cost_per_year(),
+        buying: &run.buying.lines,
+        fuel_calendar: run.fuel_calendar.as_ref(),
+        air_changes,
+        hard_nights,
+    })
 }
 
 /// One object for one study, a list for several.
