@@ -5,6 +5,8 @@ use crate::units::{Quantity, UnitSystem};
 
 /// Narrow space that keeps thousands together.
 const THIN: char = '\u{202f}';
+/// Invisible, and no line breaks at it (Unicode Standard Annex 14, rule LB11).
+const JOINER: char = '\u{2060}';
 
 /// A number with grouped thousands and fixed decimals; a dash for what is not a number.
 #[must_use]
@@ -66,7 +68,8 @@ fn with_currency(text: &str, currency: &str) -> String {
     }
     let sign = text.chars().next().filter(|c| matches!(c, '+' | '−'));
     match sign {
-        Some(sign) => format!("{sign}{currency}{}", text.trim_start_matches(sign)),
+        // A line may break between a minus sign and a currency's, which are both prefixes to the rules of breaking.
+        Some(sign) => format!("{sign}{JOINER}{currency}{}", text.trim_start_matches(sign)),
         None => format!("{currency}{text}"),
     }
 }
@@ -152,7 +155,7 @@ mod tests {
     #[test]
     fn money_places_symbol_and_sign() {
         assert_eq!(money(412.3, "$"), "$412");
-        assert_eq!(money_difference(-1236.0, "$"), "−$1\u{202f}236");
+        assert_eq!(money_difference(-1236.0, "$"), "−\u{2060}$1\u{202f}236");
         assert_eq!(money(12.5, "kr"), "12.50 kr");
     }
 }
