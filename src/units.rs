@@ -24,6 +24,8 @@ pub const METRES_PER_FOOT: f64 = 0.3048;
 pub const LITRES_PER_US_GALLON: f64 = 3.785_411_784;
 /// Kilograms in a pound.
 pub const KILOGRAMS_PER_POUND: f64 = 0.453_592_37;
+/// Ounces in a pound.
+pub const OUNCES_PER_POUND: f64 = 16.0;
 /// Joules in a British thermal unit (International Table).
 pub const JOULES_PER_BTU: f64 = 1_055.055_852_62;
 
@@ -121,6 +123,8 @@ pub enum Quantity {
     AreaHeatCapacity,
     /// kg.
     Mass,
+    /// Water on a surface, g/m².
+    AreaMass,
     /// Money in the user's currency per m².
     MoneyPerArea,
 }
@@ -208,6 +212,10 @@ impl Quantity {
             }
             (Self::Mass, UnitSystem::Metric) => u("kg", 1.0, 0),
             (Self::Mass, UnitSystem::Imperial) => u("lb", 1.0 / KILOGRAMS_PER_POUND, 0),
+            (Self::AreaMass, UnitSystem::Metric) => u("g/m²", 1.0, 0),
+            (Self::AreaMass, UnitSystem::Imperial) => {
+                u("oz/ft²", OUNCES_PER_POUND / (1000.0 * KILOGRAMS_PER_POUND) * METRES_PER_FOOT.powi(2), 3)
+            }
             (Self::MoneyPerArea, UnitSystem::Metric) => u("per m²", 1.0, 2),
             (Self::MoneyPerArea, UnitSystem::Imperial) => u("per ft²", METRES_PER_FOOT.powi(2), 2),
         }
@@ -229,6 +237,8 @@ mod tests {
         assert!((1.0 / Quantity::EdgeFactor.unit(system).shown(1.0) - 1.731).abs() < 5e-4);
         assert!((1.0 / Quantity::Resistance.unit(system).shown(1.0) - 0.1761).abs() < 5e-5);
         assert!((Quantity::Temperature.unit(system).shown(-40.0) + 40.0).abs() < 1e-9);
+        // An ounce has 28.35 g, a square foot 0.0929 m².
+        assert!((Quantity::AreaMass.unit(system).shown(28.35 / 0.0929) - 1.0).abs() < 5e-4);
         assert!((Quantity::AirFlow.unit(system).shown(1699.0) - 1000.0).abs() < 0.1);
     }
 

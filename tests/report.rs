@@ -9,12 +9,13 @@ use opening::{opened, runs};
 use roxmltree::{Document, Node, ParsingOptions};
 use std::process::{Command, Output};
 use warmfold::format;
-use warmfold::model::{CostLine, Measure, Scenario, Shape, Study, bundled_catalogue};
+use warmfold::model::{CostLine, Measure, Scenario, Shape, Study, WeatherChoice, bundled_catalogue};
 use warmfold::report::{Report, WeatherUsed, html};
 use warmfold::season::ScenarioRun;
 use warmfold::season::airing::{AirChanges, air_changes};
 use warmfold::season::hard_night::{HardNights, hard_nights};
 use warmfold::season::saving::{SavingStep, saving_steps};
+use warmfold::storage;
 use warmfold::units::UnitSystem;
 use warmfold::weather::Climate;
 
@@ -31,6 +32,7 @@ fn page(study: &Study, climate: &Climate, units: UnitSystem, runs: &[ScenarioRun
         saving,
         air: air(study, climate, runs),
         hard_nights: nights(study, climate),
+        marks: &[],
         units,
         program_version: "1.2.3",
     })
@@ -338,6 +340,7 @@ fn a_study_that_was_not_run_still_gives_its_inputs() {
         saving: Vec::new(),
         air: Vec::new(),
         hard_nights: Vec::new(),
+        marks: &[],
         units: UnitSystem::Metric,
         program_version: "1.2.3",
     };
@@ -390,4 +393,116 @@ fn the_table_on_disk_has_the_numbers_of_the_report() {
         let values: Vec<f64> = line.iter().skip(3).take(printed.len()).map(number).collect();
         assert_eq!(values, printed.iter().map(|text| number(text)).collect::<Vec<_>>(), "{label}");
     }
+}
+
+/// Words of a page without its sources and without what the study and the catalogue write themselves.
+fn own_words(document: &Document, study: &Study) -> String {
+    let in_sources = |node: Node| node.ancestors().any(|above| above.attribute("class") == Some("sources"));
+    let texts = document.descendants().filter(|node| node.is_text() && !in_sources(*node));
+    let outside_style = texts.filter(|node| !node.ancestors().any(|above| above.has_tag_name("style")));
+    let mut text = outside_style.filter_map(|node| node.text()).collect::<Vec<_>>().join(" ");
+    let catalogue = bundled_catalogue();
+    let mut quoted: Vec<String> = study.scenarios.iter().map(|s| s.name.clone()).collect();
+    quoted.extend(study.scenarios.iter().flat_map(|s| s.costs.iter().map(|line| line.note.clone())));
+    quoted.extend(study.scenarios.iter().flat_map(|s| [s.heater.name.clone(), s.notes.clone()]));
+    quoted.extend([study.title.clone(), study.notes.clone(), study.site.name.clone()]);
+    quoted.extend(catalogue.sheets.iter().map(|row| row.name.clone()));
+    quoted.extend(catalogue.screens.iter().map(|row| row.name.clone()));
+    quoted.extend(catalogue.trays.iter().map(|row| row.name.clone()));
+    quoted.extend(study.prices.fuels.iter().flat_map(|fuel| [fuel.origin.clone(), fuel.unit.clone()]));
+    quoted.push(study.prices.electricity.origin.clone());
+    quoted.sort_by_key(|words| std::cmp::Reverse(words.len()));
+    for words in quoted.iter().filter(|words| !words.trim().is_empty()) {
+        text = text.replace(words.as_str(), " ").replace(&words.replace(' ', "\u{a0}"), " ");
+    }
+    text
+}
+
+#[test]
+fn a_page_has_the_units_of_its_reader_alone() {
+    let metric = [
+        "°C", "K", "m", "m²", "m³", "cm", "mm", "km", "kg", "g", "L", "K·h", "K·d", "m/s", "m³/h", "W/K", "W/m²K",
+        "W/mK", "m²K/W", "kJ/m²K", "g/m²", "litre", "litres", "metre", "metres", "kelvin",
+    ];
+    // "in" is a word too.
+    let imperial = [
+        "°F",
+        "ft",
+        "ft²",
+        "ft³",
+        "lb",
+        "oz",
+        "oz/ft²",
+        "gal",
+        "mph",
+        "cfm",
+        "cfm/ft²",
+        "°F·h",
+        "°F·d",
+        "Btu/h·°F",
+        "Btu/h·ft²·°F",
+        "Btu/h·ft·°F",
+        "h·ft²·°F/Btu",
+        "Btu/ft²·°F",
+        "foot",
+        "feet",
+        "inch",
+        "inches",
+        "pound",
+        "pounds",
+    ];
+    for (place, file) in DEMOS.into_iter().enumerate() {
+        let study = storage::read_study(&std::fs::read_to_string(file).expect("a study")).expect("it reads");
+        let WeatherChoice::Station(station) = &study.site.weather else { unreachable!("{file} names a station") };
+        let climate = seasons::climate(station);
+        let runs = runs(&study, &climate);
+        for (units, foreign) in [(UnitSystem::Metric, &imperial[..]), (UnitSystem::Imperial, &metric[..])] {
+            let saving = if place == 0 { saving(&study, &climate, &runs) } else { Vec::new() };
+            let page = page(&study, &climate, units, &runs, saving);
+            let text = own_words(&parsed(&page), &study);
+            let is_edge = |c: char| c.is_whitespace() || ",;:.()\"“”–".contains(c);
+            let words: Vec<&str> = text.split(is_edge).filter(|word| !word.is_empty()).collect();
+            let odd = words.iter().enumerate().filter(|(_, word)| foreign.contains(word));
+            let odd: Vec<String> =
+                odd.map(|(at, _)| words[at.saturating_sub(8)..(at + 4).min(words.len())].join(" ")).collect();
+            assert!(odd.is_empty(), "{file}, {units:?}: {odd:#?}");
+            // What this looks through has numbers with units of the reader's own.
+            let own = if units == UnitSystem::Metric { &metric[..] } else { &imperial[..] };
+            assert!(words.iter().filter(|word| own.contains(word)).count() > 50, "{file}, {units:?}");
+        }
+    }
+}
+
+#[test]
+fn marks_are_those_of_the_cards() {
+    let (study, climate) = opened();
+    let runs = runs(&study, &climate);
+    let with = |marks: &[usize]| {
+        html(&Report {
+            study: &study,
+            catalogue: bundled_catalogue(),
+            weather: WeatherUsed { climate: &climate, credit: "", notes: &[] },
+            runs: runs.iter().map(Some).collect(),
+            saving: Vec::new(),
+            air: Vec::new(),
+            hard_nights: Vec::new(),
+            marks,
+            units: UnitSystem::Metric,
+            program_version: "1.2.3",
+        })
+    };
+    let order: Vec<usize> = (0..study.scenarios.len()).collect();
+    assert_eq!(with(&[]), with(&order), "a file gives marks in its order");
+    let mut moved = order.clone();
+    moved.rotate_left(1);
+    let badges = |page: &str| -> Vec<String> {
+        let document = parsed(page);
+        let digest = document.descendants().find(|node| node.attribute("class") == Some("digest")).expect("a digest");
+        let badges = digest.descendants().filter(|node| node.attribute("class") == Some("badge"));
+        badges.map(|badge| page[badge.range()].to_owned()).collect()
+    };
+    let (before, mut after) = (badges(&with(&order)), badges(&with(&moved)));
+    after.rotate_right(1);
+    assert_eq!(before, after);
+    assert_ne!(before[0], before[1]);
 }

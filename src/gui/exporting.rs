@@ -44,7 +44,8 @@ impl State {
     pub fn export_report(&mut self, path: PathBuf, ctx: &egui::Context) {
         let study = self.document.draft.study.clone();
         let (catalogue, folder, units) = (Arc::clone(&self.catalogue), self.folder(), self.prefs.units);
-        let make = move || report(&study, &catalogue, folder.as_deref(), units);
+        let marks: Vec<usize> = self.document.draft.tags.iter().map(|tag| tag.mark).collect();
+        let make = move || report(&study, &catalogue, folder.as_deref(), (units, &marks));
         self.make_beside("report", Some(path), ctx, make);
     }
 
@@ -119,12 +120,17 @@ impl State {
     }
 }
 
-fn report(study: &Study, catalogue: &Catalogue, folder: Option<&Path>, units: UnitSystem) -> Result<String, String> {
+fn report(
+    study: &Study,
+    catalogue: &Catalogue,
+    folder: Option<&Path>,
+    look: (UnitSystem, &[usize]),
+) -> Result<String, String> {
     let weather = storage::load_weather(&study.site, folder.unwrap_or(Path::new(""))).map_err(|e| e.to_string())?;
     let run = |scenario| {
         run_scenario(study, scenario, &weather.climate, catalogue, &|| false).map_err(|error| error.to_string())
     };
     let runs = study.scenarios.iter().map(run).collect::<Result<Vec<_>, _>>()?;
     let used = WeatherUsed { climate: &weather.climate, credit: &weather.year.credit, notes: &weather.year.notes };
-    of_runs(study, catalogue, used, &runs, units, &|| false).map_err(|error| error.to_string())
+    of_runs(study, catalogue, used, &runs, look, &|| false).map_err(|error| error.to_string())
 }

@@ -19,6 +19,6 @@ fn page(results: &Evaluated, units: UnitSystem) -> Result<String, String> {
         credit: &results.weather.year.credit,
         notes: &results.weather.year.notes,
     };
-    of_runs(&results.study, bundled_catalogue(), weather, &results.runs, units, &|| false)
+    of_runs(&results.study, bundled_catalogue(), weather, &results.runs, (units, &[]), &|| false)
         .map_err(|error| format!("{}: {error}", results.file))
 }

@@ -4,9 +4,10 @@ use super::content::{Content, Entry, kept_together};
 use super::figure::named;
 use crate::format;
 use crate::model::vents::OPENERS_BEGIN_C;
+use crate::physics::vent_sizing::FAN_M3_PER_S_M2;
 use crate::season::airing::{AirAdvice, AirMonth, Difference};
 use crate::season::drive::{MORNING_AIRING_HOUR, MORNING_AIRING_PER_H};
-use crate::units::Quantity;
+use crate::units::{Quantity, SECONDS_PER_HOUR};
 use maud::{Markup, html};
 
 /// The section.
@@ -26,6 +27,8 @@ pub(super) fn airing(content: &Content) -> Markup {
 }
 
 fn advice(content: &Content) -> Markup {
+    let floor = Quantity::Area.unit(content.units());
+    let by_floor = content.quantity(FAN_M3_PER_S_M2 * SECONDS_PER_HOUR * floor.step(), Quantity::AirFlow, Some(0));
     let with_sun = content.entries.iter().filter_map(|e| Some((e, e.run.summary.air_advice?)));
     html! {
         p {
@@ -33,7 +36,7 @@ fn advice(content: &Content) -> Markup {
             "to last, the house would be warmer than outdoors by so much, shut and as it is; and openings, low ones and as "
             "much high ones, in still air, or a fan would keep to the rise that is allowed. The trade's rules: openings of 15 "
             "to 20 % of the floor at the roof and again at the sides (ASABE, quoted in Greenhouse Management, 2015); a fan "
-            "of one air change a minute, or of 8 cfm/ft² of floor (NGMA and ASABE, from memory)."
+            "of one air change a minute, or of " (by_floor) " for each " (floor.symbol) " of floor (NGMA and ASABE, from memory)."
         }
         table class="air" {
             thead {
@@ -56,7 +59,7 @@ fn advice_row(content: &Content, entry: &Entry, advice: &AirAdvice) -> Markup {
     let (low, high) = (content.number_of(low, Quantity::AirFlow), flow(high));
     html! {
         tr {
-            td { (named(entry.slot, &entry.scenario.name)) }
+            td { (named(entry.mark, &entry.scenario.name)) }
             td { (kept_together(&format::stamp(advice.sunny_hour_at))) ", " (content.temperature(advice.outdoor_c)) }
             td class="n" { (rise(advice.rise_shut_k)) } td class="n" { (rise(advice.rise_as_it_is_k)) }
             td class="n" { (rise(advice.allowed_rise_k)) }
@@ -74,7 +77,7 @@ fn openers(content: &Content) -> Markup {
     html! {
         @for entry in odd {
             p {
-                (named(entry.slot, &entry.scenario.name)) ": openers begin at " (content.temperature(entry.scenario.vents.opens_at_c))
+                (named(entry.mark, &entry.scenario.name)) ": openers begin at " (content.temperature(entry.scenario.vents.opens_at_c))
                 "; wax openers are made for " (from) " to " (to) " (common practice)."
             }
         }
@@ -91,7 +94,7 @@ fn months(content: &Content) -> Markup {
             tbody {
                 @for entry in &content.entries {
                     tr {
-                        td { (named(entry.slot, &entry.scenario.name)) }
+                        td { (named(entry.mark, &entry.scenario.name)) }
                         @for of in [
                             (|m| m.hours_above_35_c) as fn(&AirMonth) -> usize,
                             |m| m.hours_skin_wet,
@@ -135,7 +138,7 @@ fn changes(content: &Content) -> Markup {
                 }
                 tbody {
                     @for (entry, changes) in known {
-                        tr { td colspan="7" { (named(entry.slot, &entry.scenario.name)) } }
+                        tr { td colspan="7" { (named(entry.mark, &entry.scenario.name)) } }
                         @if let Some(d) = &changes.higher_openers { (change_row(content, &high, d)) }
                         (change_row(content, &airing, &changes.morning_airing))
                         @if let Some(d) = &changes.flue { (change_row(content, "A flue", d)) }

@@ -1,7 +1,24 @@
 //! What the figures rest on, in plain words.
 
-/// Each assumption: what it is about, and what is assumed.
-pub(super) const ASSUMPTIONS: [(&str, &str); 18] = [
+use super::content::kept_together;
+use crate::format;
+use crate::units::{Quantity, UnitSystem};
+
+/// Each assumption in a reader's units: what it is about, and what is assumed.
+pub(super) fn assumptions(units: UnitSystem) -> Vec<(&'static str, String)> {
+    let said = |value, quantity, decimals| kept_together(&format::quantity(value, quantity, units, Some(decimals)));
+    let values = [
+        ("{2 K}", said(2.0, Quantity::TemperatureDifference, 0)),
+        ("{0.1 K}", said(0.1, Quantity::TemperatureDifference, 1)),
+        ("{0 °C}", said(0.0, Quantity::Temperature, 0)),
+        ("{1 m}", said(1.0, Quantity::Length, 0)),
+    ];
+    let filled = |words: &str| values.iter().fold(words.to_owned(), |text, (place, value)| text.replace(place, value));
+    ASSUMPTIONS.iter().map(|(about, words)| (*about, filled(words))).collect()
+}
+
+/// What it is about, and what is assumed, with places for values that have a unit.
+const ASSUMPTIONS: [(&str, &str); 18] = [
     (
         "One winter, hour by hour",
         "The weather named on the first page is taken as it is, in local standard time all year; summer time is not \
@@ -17,7 +34,7 @@ pub(super) const ASSUMPTIONS: [(&str, &str); 18] = [
     (
         "House and tent",
         "Two rooms, one within the other. Each has one air, one floor with its benches, and one body of water. Edges and \
-         corners can be 2 K colder than this mean, leaves under a clear sky too.",
+         corners can be {2 K} colder than this mean, leaves under a clear sky too.",
     ),
     (
         "Skin",
@@ -32,7 +49,7 @@ pub(super) const ASSUMPTIONS: [(&str, &str); 18] = [
     ),
     (
         "Ground",
-        "Heat leaves through the floor's edge to the outdoor air, and from its middle to the soil a metre down, whose \
+        "Heat leaves through the floor's edge to the outdoor air, and from its middle to the soil {1 m} down, whose \
          temperature follows the year. Soil that freezes is not counted.",
     ),
     (
@@ -49,7 +66,7 @@ pub(super) const ASSUMPTIONS: [(&str, &str); 18] = [
     ),
     (
         "Water",
-        "Each zone's water is well mixed. At 0 °C it freezes and gives its heat of freezing before it gets colder.",
+        "Each zone's water is well mixed. At {0 °C} it freezes and gives its heat of freezing before it gets colder.",
     ),
     (
         "Vents and fan",
@@ -76,7 +93,7 @@ pub(super) const ASSUMPTIONS: [(&str, &str); 18] = [
     (
         "Design load",
         "Steady heat at the outdoor temperature that is passed in 99 or 99.6 % of the year's hours, without sun, night \
-         covers drawn and tent shut. The year's coldest hour lies several kelvin below.",
+         covers drawn and tent shut. The year's coldest hour lies several degrees below.",
     ),
     (
         "Power cut",
@@ -96,7 +113,7 @@ pub(super) const ASSUMPTIONS: [(&str, &str); 18] = [
     ),
     (
         "Hours that are short",
-        "Hours count as short of their setpoint by more than 0.1 K, of the crop limit without tolerance.",
+        "Hours count as short of their setpoint by more than {0.1 K}, of the crop limit without tolerance.",
     ),
 ];
 

@@ -29,7 +29,7 @@ fn lines(content: &Content, entry: &Entry) -> Markup {
     let buying = &entry.run.buying;
     html! {
         table class="buying" {
-            caption { (named(entry.slot, &entry.scenario.name)) }
+            caption { (named(entry.mark, &entry.scenario.name)) }
             thead {
                 tr {
                     th { "What" } th class="n" { "How much" } th class="n" { "Price" } th class="n" { "Cost" }
@@ -94,7 +94,7 @@ fn payback(content: &Content) -> Markup {
             tbody {
                 @for entry in &content.entries {
                     tr {
-                        td { (named(entry.slot, &entry.scenario.name)) }
+                        td { (named(entry.mark, &entry.scenario.name)) }
                         td class="n" { (words("buying", entry.slot)) }
                         td class="n" { (words("running", entry.slot)) }
                         td class="n" { (words("payback", entry.slot)) }

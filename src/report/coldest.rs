@@ -45,7 +45,7 @@ pub(super) fn figure(content: &Content) -> Markup {
     html! {
         figure {
             figcaption {
-                b { "The worst spell" } ", hour by hour: " (named(entry.slot, &entry.scenario.name))
+                b { "The worst spell" } ", hour by hour: " (named(entry.mark, &entry.scenario.name))
                 ". Above, temperatures in " (unit.symbol) "; below, heat given in kW; the band is the worst " (worst.hours) " hours."
             }
             svg viewBox={ "0 0 " (WIDTH) " " (UPPER + LOWER + DAYS) } role="img" aria-label="The worst spell" {

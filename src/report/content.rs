@@ -13,8 +13,10 @@ use crate::units::{Quantity, UnitSystem};
 /// A scenario that was run.
 #[derive(Clone, Copy)]
 pub(super) struct Entry<'a> {
-    /// Its place in the study, which gives mark and colour.
+    /// Its place in the study.
     pub slot: usize,
+    /// Slot of its mark and colour.
+    pub mark: usize,
     pub scenario: &'a Scenario,
     pub run: &'a ScenarioRun,
     pub steps: Option<&'a [SavingStep]>,
@@ -45,7 +47,7 @@ impl<'a> Content<'a> {
             let steps = report.saving.get(slot).and_then(|steps| steps.as_deref());
             let air = report.air.get(slot).copied().flatten();
             let hard_nights = report.hard_nights.get(slot).and_then(|nights| nights.as_ref());
-            Some(Entry { slot, scenario, run, steps, air, hard_nights })
+            Some(Entry { slot, mark: mark_of(report, slot), scenario, run, steps, air, hard_nights })
         };
         Self {
             table: Comparison::of(report.study, &catalogue, &runs),
@@ -59,6 +61,11 @@ impl<'a> Content<'a> {
     pub fn shown(&self) -> Vec<Entry<'a>> {
         let shown: Vec<_> = self.entries.iter().copied().filter(|entry| entry.scenario.shown).collect();
         if shown.is_empty() { self.entries.clone() } else { shown }
+    }
+
+    /// Slot of the mark of the scenario at a place.
+    pub fn mark(&self, slot: usize) -> usize {
+        mark_of(self.report, slot)
     }
 
     /// Whether there is anything to compare.
@@ -121,4 +128,9 @@ impl<'a> Content<'a> {
 /// A number that no line break parts from its unit.
 pub(super) fn kept_together(text: &str) -> String {
     text.replace(' ', "\u{a0}")
+}
+
+/// A study that comes from a file gives its scenarios marks in their order.
+fn mark_of(report: &Report, slot: usize) -> usize {
+    report.marks.get(slot).copied().unwrap_or(slot)
 }

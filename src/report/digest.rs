@@ -55,7 +55,7 @@ fn row(content: &Content, entry: &Entry) -> Markup {
     };
     html! {
         tr {
-            td { (named(entry.slot, &entry.scenario.name)) }
+            td { (named(entry.mark, &entry.scenario.name)) }
             td class="n" { b { (s.cost.map_or_else(|| "price missing".to_owned(), |cost| content.money(cost))) } }
             @if content.several() { td class="n" { (against) } }
             td class="n" { (s.baseline_cost.map_or_else(|| "–".to_owned(), |cost| content.money(cost))) }

@@ -37,7 +37,7 @@ fn of(entry: &Entry, calendar: &FuelCalendar) -> Markup {
     html! {
         div class="calendar" {
             table {
-                caption { (named(entry.slot, &entry.scenario.name)) ": " (entry.run.summary.fuel_name) ", " (calendar.unit) }
+                caption { (named(entry.mark, &entry.scenario.name)) ": " (entry.run.summary.fuel_name) ", " (calendar.unit) }
                 thead {
                     tr { th {} @for month in &calendar.months { th class="n" { (format::month(month.month)) } } }
                 }

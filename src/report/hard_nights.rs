@@ -49,7 +49,7 @@ fn worst_row(content: &Content, entry: &Entry) -> Markup {
     let course = |first: f64, least: f64| format!("{} → {}", format::number(first, 1), format::number(least, 1));
     html! {
         tr {
-            td { (named(entry.slot, &entry.scenario.name)) }
+            td { (named(entry.mark, &entry.scenario.name)) }
             td { (format::stamp(worst.starts_at)) span class="soft line" { (by) } }
             td class="n" { (content.temperature(worst.crop_air_min_c)) }
             td class="n" { (format::number(worst.heat_kwh, 0)) }
@@ -79,7 +79,7 @@ fn sizes(content: &Content) -> Markup {
                 @for entry in content.entries.iter().filter(|entry| entry.scenario.heater.present) {
                     @let s = &entry.run.summary;
                     tr {
-                        td { (named(entry.slot, &entry.scenario.name)) }
+                        td { (named(entry.mark, &entry.scenario.name)) }
                         td class="n" { (format::power(s.rated_heater_w)) }
                         td class="n" { (format::power(s.design_load_w_99)) }
                         td class="n" { (format::power(s.design_load_w_99_6)) }
@@ -128,7 +128,7 @@ fn colder_row(content: &Content, entry: &Entry, spell: &ColderSpell) -> Markup {
     let lowest = content.temperature(spell.crop_air_min_c);
     html! {
         tr {
-            td { (named(entry.slot, &entry.scenario.name)) }
+            td { (named(entry.mark, &entry.scenario.name)) }
             td class="n" { (content.temperature(entry.run.summary.crop_limit_c)) }
             td class="n" { @if spell.holds { (lowest) } @else { b { (lowest) } } }
             td class="n" { (spell.heater_needed_w.map_or("–".to_owned(), format::power)) }

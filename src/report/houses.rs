@@ -39,7 +39,7 @@ pub(super) fn houses(content: &Content) -> Markup {
                         @let entry = content.entries.iter().find(|entry| entry.slot == slot);
                         @let hour = entry.map(hour_of).unwrap_or_default();
                         (Drawing { section, hour, units: content.units(), size: [WIDTH, height], scale }.svg())
-                        figcaption { b { (named(slot, &scenario.name)) } " " (described(content, scenario)) }
+                        figcaption { b { (named(content.mark(slot), &scenario.name)) } " " (described(content, scenario)) }
                         @if !scenario.notes.is_empty() { p class="soft" { (scenario.notes) } }
                     }
                 }

@@ -20,7 +20,7 @@ pub(super) fn inputs(content: &Content) -> Markup {
     html! {
         section {
             h2 { @if content.several() { "Inputs of the reference" } @else { "Inputs" } }
-            p { (named(study.reference, &scenario.name)) @if !scenario.notes.is_empty() { ": " (scenario.notes) } }
+            p { (named(content.mark(study.reference), &scenario.name)) @if !scenario.notes.is_empty() { ": " (scenario.notes) } }
             div class="inputs" {
                 @for (name, rows) in parts(scenario, &content.catalogue, content.units()) {
                     table class="pairs-of-words" {

@@ -50,6 +50,8 @@ pub struct Report<'a> {
     pub air: Vec<Option<AirChanges>>,
     /// What each does in hard nights, one entry per scenario; none where that was not worked out.
     pub hard_nights: Vec<Option<HardNights>>,
+    /// Slot of each scenario's mark and colour; without one, its place in the study.
+    pub marks: &'a [usize],
     /// Units on the page.
     pub units: UnitSystem,
     /// Version of the program that ran it.
@@ -83,7 +85,7 @@ pub fn of_runs(
     catalogue: &Catalogue,
     weather: WeatherUsed,
     runs: &[ScenarioRun],
-    units: UnitSystem,
+    (units, marks): (UnitSystem, &[usize]),
     cancelled: &dyn Fn() -> bool,
 ) -> Result<String, RunError> {
     let of_one = |(scenario, run): (_, &ScenarioRun)| {
@@ -105,6 +107,7 @@ pub fn of_runs(
         saving,
         air,
         hard_nights,
+        marks,
         units,
         program_version,
     }))

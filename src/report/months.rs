@@ -15,7 +15,7 @@ const HEIGHT: f64 = 220.0;
 pub(super) fn figure(content: &Content) -> Markup {
     let climate = content.report.weather.climate;
     let shown = content.shown();
-    let of: Vec<(usize, Vec<Month>)> = shown.iter().map(|e| (e.slot, months(e.run, climate))).collect();
+    let of: Vec<(usize, Vec<Month>)> = shown.iter().map(|e| (e.mark, months(e.run, climate))).collect();
     let Some(base) = content.reference().or(shown.first().copied()).map(|e| months(e.run, climate)) else {
         return html! {};
     };

@@ -1,6 +1,6 @@
 //! The page: head, sections in reading order, foot.
 
-use super::assumptions::ASSUMPTIONS;
+use super::assumptions::assumptions;
 use super::content::Content;
 use super::figure::hatchings;
 use super::{
@@ -44,7 +44,7 @@ pub(super) fn page(content: &Content) -> Markup {
                     (table::what_differs(content))
                     (inputs::inputs(content))
                     (prices::prices(content))
-                    (assumptions())
+                    (rests_on(content))
                     (cautions())
                     (sources::sources(content))
                 }
@@ -126,12 +126,12 @@ fn plots(content: &Content) -> Markup {
     }
 }
 
-fn assumptions() -> Markup {
+fn rests_on(content: &Content) -> Markup {
     html! {
         section {
             h2 { "Assumptions" }
             dl class="assumptions" {
-                @for (about, words) in ASSUMPTIONS { div { dt { (about) } dd { (words) } } }
+                @for (about, words) in assumptions(content.units()) { div { dt { (about) } dd { (words) } } }
             }
         }
     }

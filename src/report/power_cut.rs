@@ -58,7 +58,7 @@ fn row(content: &Content, entry: &Entry, course: &CutCourse) -> Markup {
             @match course.without {
                 None => {
                     td {
-                        (named(entry.slot, &entry.scenario.name))
+                        (named(entry.mark, &entry.scenario.name))
                         span class="soft line" { "crop limit " (kept_together(&content.temperature(entry.run.summary.crop_limit_c))) }
                     }
                 }

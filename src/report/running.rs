@@ -19,7 +19,7 @@ pub(super) fn figure(content: &Content) -> Markup {
     let money = !priced.is_empty();
     let entries = if money { priced } else { content.shown() };
     let column = |e: &Entry| if money { e.run.hours.cost.clone() } else { e.run.hours.heat_kwh() };
-    let lines: Vec<(usize, Vec<[f64; 2]>)> = entries.iter().map(|e| (e.slot, running(&column(e), THIN_H))).collect();
+    let lines: Vec<(usize, Vec<[f64; 2]>)> = entries.iter().map(|e| (e.mark, running(&column(e), THIN_H))).collect();
     let base = content.reference().or(entries.first().copied());
     let baseline = base.filter(|e| !money || e.run.summary.baseline_cost.is_some()).map(|e| {
         let hours = if money { e.run.hours.baseline_cost.clone() } else { e.run.hours.baseline_kwh() };
@@ -62,7 +62,7 @@ pub(super) fn figure(content: &Content) -> Markup {
 pub(super) fn legend(content: &Content, entries: &[Entry], baseline: bool, sample: impl Fn(usize) -> Markup) -> Markup {
     html! {
         p class="legend" {
-            @for entry in entries { span { (sample(entry.slot)) (entry.scenario.name) } " " }
+            @for entry in entries { span { (sample(entry.mark)) (entry.scenario.name) } " " }
             @if baseline {
                 span {
                     (plain_sample(SOFT, 1.6, BASELINE)) "Degree-hour baseline" @if content.several() { " of the reference" }

@@ -32,7 +32,7 @@ pub(super) fn section(content: &Content) -> Markup {
             }
             @for (entry, steps) in with_steps {
                 figure class="steps" {
-                    figcaption { b { (named(entry.slot, &entry.scenario.name)) } }
+                    figcaption { b { (named(entry.mark, &entry.scenario.name)) } }
                     (chart(content, steps))
                 }
             }

@@ -75,7 +75,7 @@ fn table(content: &Content, groups: &[Group], columns: &[usize]) -> Markup {
                     th {}
                     @for column in columns.iter().copied() {
                         th class="n" {
-                            (badge(column)) (content.table.columns[column])
+                            (badge(content.mark(column))) (content.table.columns[column])
                             @if content.several() && column == content.table.reference { " " span class="soft" { "(reference)" } }
                         }
                     }

@@ -6,7 +6,7 @@ pub const CAUTIONS: [&str; 6] = [
     "Ethylene from an unvented flame harms crops at traces that nobody can smell.",
     "Gas cylinders stand outdoors, upright, away from drains and sparks.",
     "Electricity beside water belongs behind a residual-current device and to a licensed electrician; extension leads are no wiring.",
-    "A drum of 200 litres weighs as much as three people: the floor or staging must bear it.",
+    "A drum full of water weighs as much as three people: the floor or staging must bear it.",
     "Snow can bring down film in one night: a held house melts it, an unheated one does not.",
 ];
 
