@@ -267,6 +267,13 @@ fn hours_carry_weather_temperatures_and_closed_books() {
         // Ten cells of four decimals round to 5·10⁻⁴ W at most; the solver's iteration leaves less.
         assert!((gained - lost).abs() < 2e-3, "{row:?}: {gained} against {lost}");
     }
+    // Water gives its heat across a fixed surface: 7 W/m²K (published 6 to 8) times what the drums show.
+    let conductance = |row: &csv::StringRecord| {
+        let warmer_k = number(row, "house_water_c") - number(row, "house_air_c");
+        (warmer_k.abs() > 5.0).then(|| number(row, "house_water_heat_w") / warmer_k)
+    };
+    let found: Vec<f64> = rows.iter().filter_map(conductance).collect();
+    assert!(!found.is_empty() && found.iter().all(|w| *w > 0.0 && (w - found[0]).abs() < 1e-3 * found[0]));
     for title in [
         "outdoor_c",
         "sky_c",

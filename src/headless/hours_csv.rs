@@ -87,7 +87,7 @@ fn series_columns(hours: &HourlySeries) -> Vec<Column<'_>> {
 }
 
 /// Every series of numbers under the name of its field; an absent one gives empty cells.
-fn numbers(hours: &HourlySeries) -> [(&'static str, &[f64]); 33] {
+fn numbers(hours: &HourlySeries) -> [(&'static str, &[f64]); 35] {
     [
         ("outdoor_c", &hours.outdoor_c),
         ("house_air_c", &hours.house_air_c),
@@ -108,6 +108,8 @@ fn numbers(hours: &HourlySeries) -> [(&'static str, &[f64]); 33] {
         ("ground_loss_w", &hours.ground_loss_w),
         ("party_wall_loss_w", &hours.party_wall_loss_w),
         ("tent_loss_w", &hours.tent_loss_w),
+        ("house_water_heat_w", &hours.house_water_heat_w),
+        ("tent_water_heat_w", &hours.tent_water_heat_w),
         ("store_change_w", &hours.store_change_w),
         ("air_exchange_m3_per_h", &hours.air_exchange_m3_per_h),
         ("tent_exchange_m3_per_h", &hours.tent_exchange_m3_per_h),

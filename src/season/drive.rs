@@ -1,7 +1,7 @@
 //! What one hour of weather does to a planned house: conductances of the skin, sun in each node, boundaries.
 
 use super::plan::Plan;
-use crate::model::{BehindPartyWall, Drawn, Scenario, TentOpening};
+use crate::model::{BehindPartyWall, Drawn, NightCover, Scenario, TentOpening};
 use crate::physics::air::exchange_w_per_k;
 use crate::physics::radiation::{radiative_coefficient, sky_equivalent_c};
 use crate::physics::skin::{outer_coefficient, resistance_in_wind, site_wind_m_per_s};
@@ -210,6 +210,12 @@ pub fn tent_wall_w_per_k(plan: &Plan, cover_drawn: bool) -> f64 {
         let night = if cover_drawn { tent.night_resistance } else { 0.0 };
         tent.measures.wall_and_top_m2 / (tent.resistance + night) + tent.exchange_w_per_k
     })
+}
+
+/// Whether a night cover is drawn in an hour.
+#[must_use]
+pub fn cover_is_drawn(cover: &NightCover, hour: &ClimateHour) -> bool {
+    cover.present && is_drawn(cover.drawn, hour, hour.global_w_per_m2 > DAY_THRESHOLD_W_PER_M2)
 }
 
 fn is_drawn(drawn: Drawn, hour: &ClimateHour, by_day: bool) -> bool {

@@ -2,6 +2,7 @@
 
 use super::drive::HourDrive;
 use super::house_model::{HouseModel, HouseStep, steps_s};
+use super::layout::ZoneNodes;
 use super::thermostats::HourThermostats;
 use crate::physics::network::NodeValues;
 use crate::physics::step::MAX_THERMOSTATS;
@@ -26,6 +27,10 @@ pub struct HourMeans {
     pub party_wall_loss_w: f64,
     /// From the tent to the house.
     pub tent_loss_w: f64,
+    /// From the water in the house to its air.
+    pub house_water_heat_w: f64,
+    /// From the water in the tent to its air.
+    pub tent_water_heat_w: f64,
     /// Sum of all flows that come in across the boundaries, sun and heaters not among them; never negative.
     pub boundary_inflow_w: f64,
     /// Share that the vents stand open.
@@ -107,17 +112,24 @@ fn add_step(hour: &mut HourMeans, model: &HouseModel, drive: &HourDrive, done: &
     }
 }
 
+/// Heat from a zone's water to its air; none without water.
+fn water_heat_w(mean_c: &NodeValues, nodes: &ZoneNodes, to_air_w_per_k: f64) -> f64 {
+    nodes.water.map_or(0.0, |water| to_air_w_per_k * (mean_c[water] - mean_c[nodes.air]))
+}
+
 /// Adds the flows whose conductance is the same all hour.
 fn add_constant_flows(hour: &mut HourMeans, model: &HouseModel, drive: &HourDrive) {
     let plan = model.plan;
     let (house_c, floor_c) = (hour.mean_c[plan.layout.house.air], hour.mean_c[plan.layout.house.floor]);
     hour.skin_loss_w = drive.skin_w_per_k * house_c - drive.skin_source_w;
+    hour.house_water_heat_w = water_heat_w(&hour.mean_c, &plan.layout.house, plan.house.water_to_air_w_per_k);
     hour.party_wall_loss_w = plan.party_w_per_k * (house_c - drive.behind_party_wall_c);
     let edge_w = plan.edge_w_per_k * (floor_c - drive.outdoor_c);
     let mut core_w = plan.core_w_per_k * (floor_c - drive.deep_ground_c);
     if let (Some(nodes), Some(tent)) = (plan.layout.tent, &plan.tent) {
         let (tent_c, base_c) = (hour.mean_c[nodes.air], hour.mean_c[nodes.floor]);
         hour.tent_exchange_w_per_k += tent.exchange_w_per_k;
+        hour.tent_water_heat_w = water_heat_w(&hour.mean_c, &nodes, tent.zone.water_to_air_w_per_k);
         core_w += tent.core_w_per_k * (base_c - drive.deep_ground_c);
         hour.tent_loss_w += drive.tent_wall_w_per_k * (tent_c - house_c) + tent.base_w_per_k * (base_c - house_c);
     }

@@ -90,6 +90,7 @@ impl<'a> SeriesWriter<'a> {
         if let Some(water) = layout.house.water {
             s.house_water_c.push(means.mean_c[water]);
             s.house_ice_share.push(ice[water]);
+            s.house_water_heat_w.push(means.house_water_heat_w);
         }
         if let Some(tent) = layout.tent {
             s.tent_air_c.push(means.mean_c[tent.air]);
@@ -99,6 +100,7 @@ impl<'a> SeriesWriter<'a> {
             if let Some(water) = tent.water {
                 s.tent_water_c.push(means.mean_c[water]);
                 s.tent_ice_share.push(ice[water]);
+                s.tent_water_heat_w.push(means.tent_water_heat_w);
             }
         }
         let setpoint = |(heater, _): &(&Heater, Purchase)| heater.setpoint_c(f64::from(weather.hour) - 0.5);

@@ -140,6 +140,10 @@ pub struct HourlySeries {
     pub party_wall_loss_w: Vec<f64>,
     /// Heat from the tent to the house through wall, base and air, W; empty without a tent.
     pub tent_loss_w: Vec<f64>,
+    /// Heat from the water in the house to its air, W; empty without vessels there.
+    pub house_water_heat_w: Vec<f64>,
+    /// Heat from the water in the tent to its air, W; empty without vessels there.
+    pub tent_water_heat_w: Vec<f64>,
     /// Heat taken up by air, floor, benches and water, W.
     pub store_change_w: Vec<f64>,
     /// Air that leakage, vents and fan change with outdoors, m³/h.
