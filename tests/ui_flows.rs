@@ -511,3 +511,44 @@ fn a_click_in_the_legend_hides_a_scenario_as_its_card_does() {
     settle(&mut h);
     assert!(h.state().document.draft.study.scenarios[0].shown);
 }
+
+#[test]
+fn the_coldest_spell_plays_and_a_part_of_the_drawing_opens_its_section() {
+    let mut h = demo();
+    let rest = h.state().hour;
+    h.get_by_role_and_label(Role::Button, "Play the coldest spell").click();
+    h.run_steps(4);
+    let begun = h.state().hour.unwrap();
+    assert!(begun < rest.unwrap(), "it begins before the coldest hour");
+    // Six hours pass in a second; sixty steps make one.
+    h.run_steps(60);
+    let passed = h.state().hour.unwrap() - begun;
+    assert!((5..=7).contains(&passed), "{passed} hours in a second");
+    h.get_by_role_and_label(Role::Button, "Stop playing").click();
+    h.run_steps(3);
+    let stopped = h.state().hour;
+    h.run_steps(60);
+    assert_eq!(h.state().hour, stopped);
+
+    let field = |h: &Harness<'static, State>| h.query_by_role_and_label(Role::SpinButton, "Starts to open").is_some();
+    assert!(!field(&h), "the section of the vents is folded at first");
+    let drawing = h.query_all_by_role(Role::Image).next().unwrap();
+    let label = drawing.accesskit_node().label().unwrap();
+    assert!(label.contains("Outdoors: Air −") && label.contains("Heater: Gives"), "{label}");
+    // The flap of the tunnel's roof is hinged at the crown, in the middle of the picture.
+    let (x, top) = (drawing.rect().center().x + 3.0, drawing.rect().top());
+    let on_the_flap = (5..150).map(|y| egui::pos2(x, top + 2.0 * y as f32)).find(|at| {
+        h.hover_at(*at);
+        h.run_steps(1);
+        h.drag_at(*at);
+        h.drop_at(*at);
+        h.run_steps(4);
+        field(&h)
+    });
+    let on_the_flap = on_the_flap.expect("a click on the flap opens its section");
+    for at in [on_the_flap + egui::vec2(0.0, 400.0), on_the_flap] {
+        h.hover_at(at);
+        h.run_steps(60);
+    }
+    h.get_by_label("Click to edit: Vents");
+}

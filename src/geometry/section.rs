@@ -63,6 +63,8 @@ pub struct Section {
     pub skin: Vec<Point>,
     /// Boarded stretches of the skin.
     pub boarded: Vec<[Point; 2]>,
+    /// Stretches of the skin that the night cover lies under while drawn.
+    pub covered: Vec<[Point; 2]>,
     /// Party wall of a lean-to.
     pub party_wall: Option<Block>,
     /// Inner tent.
@@ -108,6 +110,7 @@ pub fn section(s: &Scenario) -> Section {
     let (boards, trays) = benches(s, tent, width);
     Section {
         boarded: boarded(s, &skin),
+        covered: covered(s, &skin),
         party_wall: (house.shape == Shape::LeanTo).then(|| Block::standing(-0.2, 0.0, 0.2, ridge + 0.3)),
         flaps: flaps(s, &skin, width, eaves, ridge),
         vessels: vessels(s, tent, width),
@@ -156,22 +159,26 @@ fn arch(curve: ArchCurve, width: f64, eaves: f64, ridge: f64, share: f64) -> Poi
     }
 }
 
-fn boarded(s: &Scenario, skin: &[Point]) -> Vec<[Point; 2]> {
-    let mut out = Vec::new();
+/// The stretches of the skin that belong to a part; the ends are not seen.
+fn stretches(part: Part, skin: &[Point]) -> impl Iterator<Item = [Point; 2]> {
     let last = skin.len().saturating_sub(1);
-    for exception in &s.covering.exceptions {
-        if !matches!(exception.covering, PartCovering::Opaque(_)) {
-            continue;
-        }
-        let stretches = match exception.part {
-            Part::Back => 0..1,
-            Part::Front => last - 1..last,
-            Part::Roof => 1..last - 1,
-            Part::Ends => continue,
-        };
-        out.extend(stretches.filter_map(|i| Some([*skin.get(i)?, *skin.get(i + 1)?])));
-    }
-    out
+    let of_part = match part {
+        Part::Back => 0..1,
+        Part::Front => last - 1..last,
+        Part::Roof => 1..last - 1,
+        Part::Ends => 0..0,
+    };
+    of_part.filter_map(|i| Some([*skin.get(i)?, *skin.get(i + 1)?]))
+}
+
+fn boarded(s: &Scenario, skin: &[Point]) -> Vec<[Point; 2]> {
+    let opaque = s.covering.exceptions.iter().filter(|e| matches!(e.covering, PartCovering::Opaque(_)));
+    opaque.flat_map(|exception| stretches(exception.part, skin)).collect()
+}
+
+fn covered(s: &Scenario, skin: &[Point]) -> Vec<[Point; 2]> {
+    let parts = s.night_cover.parts.iter().filter(|_| s.night_cover.present);
+    parts.flat_map(|part| stretches(*part, skin)).collect()
 }
 
 fn tent(s: &Scenario, width: f64) -> Block {
@@ -307,6 +314,15 @@ fn along(a: Point, b: Point, share: f64) -> Point {
 }
 
 impl Section {
+    /// Outward normal of the skin above this place of the floor, of length one.
+    #[must_use]
+    pub fn normal_at(&self, x_m: f64) -> Point {
+        let step = self.width_m * 0.01;
+        let (dx, dy) = (2.0 * step, self.roof_at(x_m + step) - self.roof_at(x_m - step));
+        let length = dx.hypot(dy);
+        [-dy / length, dx / length]
+    }
+
     /// Height of the skin above this place of the floor, m.
     #[must_use]
     pub fn roof_at(&self, x_m: f64) -> f64 {

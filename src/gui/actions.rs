@@ -1,6 +1,7 @@
 //! What each command does.
 
 use super::command::Command;
+use super::drawing::Playback;
 use super::filing::{Ask, Next};
 use super::prefs::ThemeChoice;
 use super::state::{Leaflet, State, View};
@@ -24,6 +25,10 @@ impl State {
             }
             Command::ExportReport if (0..=last).any(|i| self.blocked(i)) => {
                 Some("Mend what is marked in the editor first")
+            }
+            Command::Play if self.view == View::Side => Some("The table has no hours"),
+            Command::Play if self.chosen_season().is_none_or(|(season, _)| season.is_empty()) => {
+                Some("There is no season to play yet")
             }
             Command::MakeReference if draft.study.reference == draft.selected() => Some("It is the reference already"),
             _ => None,
@@ -115,6 +120,15 @@ impl State {
             Command::Redo => {
                 if let Some(step) = self.document.redo() {
                     self.say(ctx, format!("Done again: {step}"), false);
+                }
+            }
+            Command::Play => {
+                self.playback = match self.playback {
+                    Some(_) => None,
+                    None => {
+                        let now_s = ctx.input(|i| i.time);
+                        self.chosen_season().map(|(season, _)| Playback::coldest(season, now_s))
+                    }
                 }
             }
             Command::CopyScenario => self.copy_scenario(ctx),

@@ -61,6 +61,8 @@ pub enum Command {
     ColdestView,
     /// The view of the scenarios side by side.
     SideView,
+    /// Play the coldest spell, or stop it.
+    Play,
     /// About this program.
     About,
     /// Cautions.
@@ -73,7 +75,7 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 32] = [
+    pub const ALL: [Self; 33] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
@@ -102,6 +104,7 @@ impl Command {
         Self::WinterView,
         Self::ColdestView,
         Self::SideView,
+        Self::Play,
         Self::About,
         Self::Cautions,
         Self::Evidence,
@@ -140,6 +143,7 @@ impl Command {
             Self::WinterView => "Winter",
             Self::ColdestView => "Coldest nights",
             Self::SideView => "Side by side",
+            Self::Play => "Play the coldest spell",
             Self::About => "About Warmfold",
             Self::Cautions => "Cautions",
             Self::Evidence => "How we know",
@@ -173,6 +177,7 @@ impl Command {
             Self::WinterView => (ctrl, Key::Num1),
             Self::ColdestView => (ctrl, Key::Num2),
             Self::SideView => (ctrl, Key::Num3),
+            Self::Play => (Modifiers::NONE, Key::F5),
             Self::Shortcuts => (Modifiers::NONE, Key::F1),
             _ => return None,
         };

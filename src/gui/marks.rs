@@ -81,6 +81,10 @@ pub enum Icon {
     More,
     /// Back to the default.
     Reset,
+    /// Let time run.
+    Play,
+    /// Let time stand.
+    Pause,
     /// Up.
     Up,
     /// Down.
@@ -157,6 +161,14 @@ pub fn paint_icon(painter: &Painter, icon: Icon, c: Pos2, colour: Color32) {
         Icon::Down => line(&[(-4.0, -2.0), (0.0, 2.5), (4.0, -2.0)]),
         Icon::Left => line(&[(2.0, -4.5), (-2.5, 0.0), (2.0, 4.5)]),
         Icon::Right => line(&[(-2.0, -4.5), (2.5, 0.0), (-2.0, 4.5)]),
+        Icon::Play => {
+            let points = vec![c + vec2(-3.5, -5.0), c + vec2(5.0, 0.0), c + vec2(-3.5, 5.0)];
+            painter.add(Shape::convex_polygon(points, colour, Stroke::NONE));
+        }
+        Icon::Pause => {
+            line(&[(-2.5, -4.5), (-2.5, 4.5)]);
+            line(&[(2.5, -4.5), (2.5, 4.5)]);
+        }
         Icon::Cross => {
             line(&[(-4.0, -4.0), (4.0, 4.0)]);
             line(&[(-4.0, 4.0), (4.0, -4.0)]);

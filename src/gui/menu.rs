@@ -82,6 +82,8 @@ fn view_ui(ui: &mut Ui, state: &mut State) {
     entry(ui, state, Command::ColdestView, state.view == View::Coldest);
     entry(ui, state, Command::SideView, state.view == View::Side);
     ui.separator();
+    entry(ui, state, Command::Play, state.playback.is_some());
+    ui.separator();
     entry(ui, state, Command::Metric, state.prefs.units == UnitSystem::Metric);
     entry(ui, state, Command::Imperial, state.prefs.units == UnitSystem::Imperial);
     ui.separator();

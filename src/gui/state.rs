@@ -3,6 +3,8 @@
 use super::board::{Board, Season, Standing};
 use super::command::Command;
 use super::document::{Document, ScenarioId};
+use super::drawing::Playback;
+use super::editor::Section;
 use super::exporting::Export;
 use super::filing::Filing;
 use super::handout::Handout;
@@ -73,6 +75,10 @@ pub struct State {
     pub view: View,
     /// Hour of the season under the time cursor; none until a season is there.
     pub hour: Option<usize>,
+    /// Spell that the time cursor is running through.
+    pub playback: Option<Playback>,
+    /// Section of the editor to bring into sight.
+    pub sought: Option<Section>,
     /// Scenario being renamed.
     pub renaming: Option<ScenarioId>,
     /// Explanation on show.
@@ -123,6 +129,8 @@ impl State {
             troubles: Vec::new(),
             view: View::default(),
             hour: None,
+            playback: None,
+            sought: None,
             renaming: None,
             leaflet: None,
             toast: None,
@@ -157,6 +165,7 @@ impl State {
         self.document = Document::new(study, path);
         self.board = Board::after(&self.board);
         self.hour = None;
+        self.playback = None;
         self.renaming = None;
         self.settled = 0;
     }

@@ -1,63 +1,14 @@
 //! Paints the cross-section: paper, hairlines, zones in the colour of their temperature.
 
+use super::frame::Frame;
+use super::hour::Hour;
 use crate::format;
-use crate::geometry::section::{Block, Point, Section};
+use crate::geometry::section::Section;
 use crate::gui::palette::{ink_on, temperature};
 use crate::gui::theme::{SMALL, Tokens, regular, semibold};
 use crate::model::Zone;
 use crate::units::{Quantity, UnitSystem};
 use egui::{Align2, Color32, Mesh, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, pos2, vec2};
-
-/// What the hour under the time cursor brings; nothing before the first result.
-#[derive(Debug, Clone, Copy, Default)]
-pub struct Hour {
-    /// Outdoor air, °C.
-    pub outdoor_c: Option<f64>,
-    /// House air, °C.
-    pub house_c: Option<f64>,
-    /// Tent air, °C.
-    pub tent_c: Option<f64>,
-    /// Water in the house, °C.
-    pub house_water_c: Option<f64>,
-    /// Water in the tent, °C.
-    pub tent_water_c: Option<f64>,
-    /// Share of the first heater's rated output.
-    pub heater_share: f64,
-    /// Share of the standby heater's rated output.
-    pub standby_share: f64,
-    /// Share that the vents stand open.
-    pub vent_opening: f64,
-    /// Towards the sun: east, north, up; none while it is down.
-    pub sun: Option<[f64; 3]>,
-}
-
-/// From metres to the screen.
-#[derive(Debug, Clone, Copy)]
-pub struct Frame {
-    origin: Pos2,
-    scale: f32,
-}
-
-impl Frame {
-    /// Fits the section into a rectangle: the floor at its lower part, room for dimensions and the open roof vent.
-    #[must_use]
-    pub fn fit(section: &Section, rect: Rect) -> Self {
-        let (below, above, side) = (34.0, 12.0, 70.0);
-        let height = (section.height_m * 1.07) as f32;
-        let width = (section.width_m + if section.party_wall.is_some() { 0.4 } else { 0.0 }) as f32;
-        let scale = ((rect.height() - below - above) / height).min((rect.width() - 2.0 * side) / width).max(1.0);
-        let left = rect.center().x - section.width_m as f32 * scale / 2.0;
-        Self { origin: pos2(left, rect.bottom() - below), scale }
-    }
-
-    fn at(&self, p: Point) -> Pos2 {
-        self.origin + vec2(p[0] as f32 * self.scale, -p[1] as f32 * self.scale)
-    }
-
-    fn block(&self, b: &Block) -> Rect {
-        Rect::from_two_pos(self.at(b.min), self.at(b.max))
-    }
-}
 
 /// Flame and sun.
 const EMBER: Color32 = Color32::from_rgb(0xF0, 0x8A, 0x4B);
@@ -169,7 +120,12 @@ impl Pen<'_> {
             self.tray(&self.frame.block(tray));
         }
         if let Some(tent) = &section.tent {
-            self.painter.rect_stroke(self.frame.block(tent), 1.0, Stroke::new(1.4, ink), StrokeKind::Middle);
+            let rect = self.frame.block(tent);
+            self.painter.rect_stroke(rect, 1.0, Stroke::new(1.4, ink), StrokeKind::Middle);
+            if hour.tent_cover_drawn {
+                let over = rect.expand(4.0);
+                self.dashes(&[over.left_bottom(), over.left_top(), over.right_top(), over.right_bottom()]);
+            }
         }
         for (block, standby) in &section.heaters {
             let share = if *standby { hour.standby_share } else { hour.heater_share };
@@ -205,16 +161,6 @@ impl Pen<'_> {
         let inner = rect.shrink(2.0);
         let glow = Rect::from_min_max(pos2(inner.left(), inner.bottom() - inner.height() * share), inner.max);
         self.painter.rect_filled(glow, 1.0, EMBER.gamma_multiply(self.fade));
-        if share < 0.02 {
-            return;
-        }
-        for i in 0..3 {
-            let (x, y) = (rect.left() + rect.width() * (0.2 + 0.3 * i as f32), rect.top() - 3.0);
-            let rise = 4.0 + 8.0 * share;
-            let points =
-                vec![pos2(x, y), pos2(x + 2.0, y - rise * 0.4), pos2(x - 1.0, y - rise * 0.7), pos2(x + 1.0, y - rise)];
-            self.painter.add(Shape::line(points, Stroke::new(1.2, EMBER)));
-        }
     }
 
     fn skin(&self, section: &Section, hour: &Hour) {
@@ -232,6 +178,9 @@ impl Pen<'_> {
         for [a, b] in &section.boarded {
             self.painter.line_segment([self.frame.at(*a), self.frame.at(*b)], Stroke::new(5.0, self.t.ink));
         }
+        if hour.cover_drawn {
+            self.cover(section);
+        }
         for flap in &section.flaps {
             let (hinge, tip) = (self.frame.at(flap.hinge), self.frame.at(flap.tip(hour.vent_opening)));
             if hour.vent_opening > 0.01 {
@@ -240,6 +189,26 @@ impl Pen<'_> {
             self.painter.line_segment([hinge, tip], Stroke::new(2.6, self.t.accent));
             self.painter.circle_filled(hinge, 2.2, self.t.accent);
         }
+    }
+
+    /// The night cover, as a dashed line just inside the skin.
+    fn cover(&self, section: &Section) {
+        let middle = self.frame.at([section.width_m / 2.0, section.height_m * 0.4]);
+        let inside = |p: Pos2| p + (middle - p).normalized() * 5.0;
+        let mut path: Vec<Pos2> = Vec::new();
+        for [a, b] in &section.covered {
+            let (a, b) = (inside(self.frame.at(*a)), inside(self.frame.at(*b)));
+            if path.last().is_none_or(|last| last.distance(a) > 1.0) {
+                self.dashes(&std::mem::take(&mut path));
+                path.push(a);
+            }
+            path.push(b);
+        }
+        self.dashes(&path);
+    }
+
+    fn dashes(&self, path: &[Pos2]) {
+        self.painter.extend(Shape::dashed_line(path, Stroke::new(2.2, self.t.ink), 6.0, 3.5));
     }
 
     /// Width under the floor, height beside the front wall.

@@ -14,13 +14,14 @@ mod tent;
 mod vents;
 mod water;
 
+pub use section::Section;
+
 use super::fields::Form;
 use super::state::State;
 use super::theme::{HEADING, SMALL, semibold, tokens};
 use crate::model::{Catalogue, Scenario};
 use crate::season::ShellFigures;
 use egui::{Margin, RichText, Ui};
-use section::Section;
 
 /// What a section shows beside its inputs.
 pub struct Figures<'a> {
@@ -86,7 +87,11 @@ fn scenario_ui(ui: &mut Ui, state: &mut State, index: usize, s: &mut Scenario, r
     let cost = season.as_ref().and_then(|run| run.summary.cost);
     let cooler = state.insights.alternatives().cooler;
     let bought = season.as_ref().map_or(&[][..], |run| &run.buying.lines);
+    let sought = state.sought.take();
     for section in Section::OF_SCENARIO {
+        if sought == Some(section) {
+            section::reveal(ui, section.title());
+        }
         let differs = reference.is_some_and(|r| section.differs(s, r));
         let result = section.result(s, &figures, form.units);
         let troubled = section.troubled(&form, &figures.place);

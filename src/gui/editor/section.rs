@@ -121,6 +121,18 @@ impl Section {
     }
 }
 
+fn fold_id(title: &str) -> egui::Id {
+    egui::Id::unique(("section", title))
+}
+
+/// Opens the section that comes next and scrolls to it.
+pub fn reveal(ui: &Ui, title: &str) {
+    let mut fold = CollapsingState::load_with_default_open(ui.ctx(), fold_id(title), true);
+    fold.set_open(true);
+    fold.store(ui.ctx());
+    ui.scroll_to_cursor(Some(egui::Align::TOP));
+}
+
 /// Shows a section; its content only while open.
 pub fn section_ui(
     ui: &mut Ui,
@@ -132,8 +144,7 @@ pub fn section_ui(
     content: impl FnOnce(&mut Ui),
 ) {
     let t = tokens(ui);
-    let id = egui::Id::unique(("section", title));
-    let mut collapsing = CollapsingState::load_with_default_open(ui.ctx(), id, open_at_first);
+    let mut collapsing = CollapsingState::load_with_default_open(ui.ctx(), fold_id(title), open_at_first);
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 32.0), Sense::click());
     response.widget_info(|| {
         egui::WidgetInfo::selected(egui::Role::Button, true, collapsing.is_open(), format!("Section {title}"))
