@@ -2,6 +2,10 @@
 //!
 //! Conversion factors are exact by definition (international yard and pound, 1959) unless a source is named.
 
+mod typed;
+
+pub use typed::{TypedError, typed};
+
 /// Seconds in an hour.
 pub const SECONDS_PER_HOUR: f64 = 3600.0;
 /// Joules in a kilowatt-hour.
