@@ -552,3 +552,23 @@ fn the_coldest_spell_plays_and_a_part_of_the_drawing_opens_its_section() {
     }
     h.get_by_label("Click to edit: Vents");
 }
+
+#[test]
+fn entries_take_units_and_refuse_sums_beside_the_field() {
+    let mut h = demo();
+    let length = |h: &Harness<'static, State>| h.state().document.draft.scenario().unwrap().house.length_m;
+    // The first field of that name is the house's; the tent is folded away in the first scenario.
+    enter(&mut h, "Length", "20 ft 6");
+    assert!((length(&h) - 20.5 * 0.3048).abs() < 1e-9, "{}", length(&h));
+    let (kept, steps) = (length(&h), h.state().document.history.undo_name().map(str::to_owned));
+    enter(&mut h, "Length", "2*3");
+    assert_eq!(length(&h), kept);
+    assert_eq!(h.state().document.history.undo_name().map(str::to_owned), steps, "a refused entry is no step");
+    h.get_by_label("“2*3” is a sum to work out; type its result, like 1.98 m or 6 ft 6");
+    enter(&mut h, "Length", "6,5 m");
+    assert_eq!(length(&h), 6.5);
+    assert!(h.query_by_label_contains("is a sum to work out").is_none());
+    enter(&mut h, "Night setpoint", "45 F");
+    let night = h.state().document.draft.scenario().unwrap().heater.setpoint_night_c.unwrap();
+    assert!((night - 13.0 / 1.8).abs() < 1e-9, "{night}");
+}

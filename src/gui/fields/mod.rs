@@ -10,9 +10,10 @@ use super::marks::{self, Icon};
 use super::theme::{ROW, tokens};
 use crate::model::validate::Problem;
 use crate::model::{ChoiceInput, NumberInput};
-use crate::units::{Quantity, UnitSystem};
+use crate::units::{Quantity, TypedError, UnitSystem, typed};
 use egui::{Align, Id, Layout, RichText, Ui, vec2};
-use text::{lower, parse, same, sentence, speed, step_name, text};
+use std::cell::Cell;
+use text::{lower, same, sentence, speed, step_name, text};
 
 /// What every row of a form needs to know.
 pub struct Form<'a> {
@@ -70,6 +71,12 @@ impl Form<'_> {
         row(ui, differs, |ui| {
             let label = label_cell(ui, spec.label, 1.0, VALUE + TAIL);
             new = self.value_cell(ui, spec, value, other.filter(|_| differs), default, label.id);
+            if let Some(default) = default.filter(|d| !same(*d, value)) {
+                let text = format!("Double-click: back to the default, {}", self.shown(spec, default));
+                if label.interact(egui::Sense::click()).on_hover_text(text).double_clicked() {
+                    new = Some(default);
+                }
+            }
         });
         if new.is_some() {
             self.note(spec.label, id);
@@ -101,11 +108,13 @@ impl Form<'_> {
                 ui.allocate_space(vec2(TAIL - 2.0, 22.0));
             }
             let mut shown = unit.shown(value);
-            let field = self.drag_value(spec, &mut shown).min_size(vec2(VALUE, ROW - 2.0));
+            let reading = Reading::default();
+            let field = self.drag_value(spec, &mut shown, &reading).min_size(vec2(VALUE, ROW - 2.0));
             let size = vec2(VALUE, ROW - 2.0);
             let response =
                 ui.allocate_ui_with_layout(size, Layout::top_down_justified(Align::Max), |ui| ui.add(field)).inner;
             let response = response.labelled_by(label);
+            self.note_reading(ui, spec, reading, &response);
             let typed_anew = text(spec, self.units, shown) != text(spec, self.units, unit.shown(value));
             if response.changed() && (response.dragged() || typed_anew) {
                 let typed = unit.value(shown);
@@ -117,7 +126,24 @@ impl Form<'_> {
         new
     }
 
-    fn drag_value<'v>(&self, spec: &Spec, shown: &'v mut f64) -> egui::DragValue<'v> {
+    /// Keeps what could not be read until something can, or the field is left as it was.
+    fn note_reading(&self, ui: &Ui, spec: &Spec, reading: Reading, response: &egui::Response) {
+        let key = self.refusal_id(spec);
+        match reading.outcome.take() {
+            Some(Err(refusal)) => {
+                ui.data_mut(|data| data.insert_temp(key, refusal.to_string()));
+            }
+            Some(Ok(_)) => ui.data_mut(|data| data.remove::<String>(key)),
+            None if response.dragged() || response.lost_focus() => ui.data_mut(|data| data.remove::<String>(key)),
+            None => {}
+        }
+    }
+
+    fn refusal_id(&self, spec: &Spec) -> Id {
+        Id::unique(("refused entry", &self.place, spec.key))
+    }
+
+    fn drag_value<'v>(&self, spec: &Spec, shown: &'v mut f64, reading: &'v Reading) -> egui::DragValue<'v> {
         let unit = spec.quantity.unit(self.units);
         let symbol = if spec.quantity == Quantity::Money { self.currency } else { unit.symbol };
         let suffix = if symbol.is_empty() || symbol == "°" { symbol.to_owned() } else { format!(" {symbol}") };
@@ -128,7 +154,12 @@ impl Form<'_> {
             .update_while_editing(false)
             .clamp_existing_to_range(false)
             .custom_formatter(move |v, _| text(&spec, units, v))
-            .custom_parser(parse)
+            .custom_parser(move |text| {
+                let read = typed(text, spec.quantity, units).map(|value| unit.shown(value));
+                let shown = read.as_ref().ok().copied();
+                reading.outcome.set(Some(read));
+                shown
+            })
     }
 
     fn shown(&self, spec: &Spec, value: f64) -> String {
@@ -156,6 +187,9 @@ impl Form<'_> {
     }
 
     fn trouble_ui(&self, ui: &mut Ui, spec: &Spec, value: f64) {
+        if let Some(refusal) = ui.data(|data| data.get_temp::<String>(self.refusal_id(spec))) {
+            warning(ui, &refusal);
+        }
         let place = format!("{}.{}", self.place, spec.key);
         let known = self.troubles.iter().any(|p| p.path == place);
         let allowed = value.is_finite() && spec.min <= value && value <= spec.max;
@@ -286,6 +320,12 @@ impl Form<'_> {
             None => self.troubles_at(ui, spec.key),
         }
     }
+}
+
+/// What became of an entry that was typed in this frame.
+#[derive(Default)]
+struct Reading {
+    outcome: Cell<Option<Result<f64, TypedError>>>,
 }
 
 /// What a numeric row shows.

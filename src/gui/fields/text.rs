@@ -44,13 +44,6 @@ pub fn text(spec: &Spec, units: UnitSystem, shown: f64) -> String {
     format::number(shown, decimals)
 }
 
-/// Reads what a person types: a comma or a point, spaces in thousands, a unit behind.
-pub fn parse(typed: &str) -> Option<f64> {
-    let typed = typed.replace('−', "-").replace(',', ".");
-    let number: String = typed.chars().filter(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | '+')).collect();
-    number.parse().ok().filter(|v: &f64| v.is_finite())
-}
-
 /// Change per point of a drag, in the unit on screen. `step` is the internal size of one shown unit.
 pub fn speed(quantity: Quantity, step: f64) -> f64 {
     let internal = match quantity {
@@ -73,14 +66,6 @@ pub fn speed(quantity: Quantity, step: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn typed_numbers_are_read_the_way_people_write_them() {
-        assert_eq!(parse("6,5"), Some(6.5));
-        assert_eq!(parse("2\u{202f}000 W"), Some(2000.0));
-        assert_eq!(parse("−4.5 °C"), Some(-4.5));
-        assert_eq!(parse("warm"), None);
-    }
 
     #[test]
     fn undo_names_read_as_words() {
