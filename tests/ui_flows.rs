@@ -572,3 +572,20 @@ fn entries_take_units_and_refuse_sums_beside_the_field() {
     let night = h.state().document.draft.scenario().unwrap().heater.setpoint_night_c.unwrap();
     assert!((night - 13.0 / 1.8).abs() < 1e-9, "{night}");
 }
+
+#[test]
+fn a_missing_price_is_typed_beside_the_fuel() {
+    let mut h = demo();
+    h.state_mut().document.draft.study.prices.fuels.clear();
+    choose(&mut h, 0);
+    h.get_by_role_and_label(Role::ComboBox, "Fuel").click();
+    h.run_steps(4);
+    h.get_by_role_and_label(Role::Button, "Propane").click();
+    settle(&mut h);
+    assert_eq!(h.state().chosen_season().unwrap().0.run.summary.cost, None);
+    enter(&mut h, "Fuel price", "2.5");
+    let price = h.state().document.draft.study.prices.fuels[0].clone();
+    assert_eq!((price.fuel.as_str(), price.price_per_unit), ("propane", 2.5));
+    assert!((cost(&h) - 2.5 * h.state().chosen_season().unwrap().0.run.summary.fuel_quantity).abs() < 0.01);
+    assert_eq!(h.state().document.history.undo_name(), Some("heater fuel price"));
+}

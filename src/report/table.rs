@@ -100,7 +100,7 @@ fn line(content: &Content, row: &Row, columns: &[usize]) -> Markup {
     let best = row.best_columns();
     html! {
         tr data-row=(row.key) {
-            th { (row.title(units)) @if !named { ", " (unit) } }
+            th { (row.title(units)) @if !named { ",\u{a0}" (unit) } }
             @for column in columns.iter().copied() {
                 td class="n" {
                     @match row.cells.get(column) {

@@ -6,23 +6,23 @@ use crate::format;
 use crate::gui::fields::{CHOICE_LABEL, Form, Spec, combo, label_cell, row};
 use crate::gui::theme::{BODY, SMALL, semibold, tokens};
 use crate::model::heater::SETPOINT_RANGE_C;
-use crate::model::{Catalogue, HeatBasis, HeatTarget, Heater, Scenario};
+use crate::model::{Catalogue, FuelPrice, HeatBasis, HeatTarget, Heater, Scenario};
 use crate::units::Quantity;
 use egui::{RichText, Ui};
 
-/// The section; `cooler` is what one kelvin less would alter in the season's cost.
+/// The section; `cooler` is what one kelvin less would alter in the season's cost, `fuels` are the study's prices.
 pub fn heaters_ui(
     ui: &mut Ui,
     form: &mut Form,
     s: &mut Scenario,
     reference: Option<&Scenario>,
     figures: &Figures,
-    cooler: Option<f64>,
+    (cooler, fuels): (Option<f64>, &mut Vec<FuelPrice>),
 ) {
     form.place = format!("{}.heater", figures.place);
     form.part = "heater";
     form.troubles_here(ui);
-    heater_ui(ui, form, &mut s.heater, reference.map(|r| &r.heater), figures, &Heater::present);
+    heater_ui(ui, form, &mut s.heater, reference.map(|r| &r.heater), figures, (&Heater::present, fuels));
     if let (Some(change), true) = (cooler, s.heater.present) {
         let step = Quantity::TemperatureDifference.unit(form.units);
         let kelvin = format!("{} {}", format::number(step.shown(1.0), 1), step.symbol);
@@ -42,7 +42,7 @@ pub fn heaters_ui(
                 ui.label(RichText::new(switch.label).font(semibold(BODY))).on_hover_text(switch.help);
             });
         }
-        heater_ui(ui, form, &mut s.standby, reference.map(|r| &r.standby), figures, switch);
+        heater_ui(ui, form, &mut s.standby, reference.map(|r| &r.standby), figures, (switch, fuels));
     });
 }
 
@@ -52,7 +52,7 @@ fn heater_ui(
     heater: &mut Heater,
     other: Option<&Heater>,
     figures: &Figures,
-    switch: &crate::model::ChoiceInput,
+    (switch, prices): (&crate::model::ChoiceInput, &mut Vec<FuelPrice>),
 ) {
     form.switch(ui, switch, &mut heater.present, other.map(|o| o.present));
     if !heater.present {
@@ -62,6 +62,7 @@ fn heater_ui(
     kind_ui(ui, form, heater, figures.rows);
     let fuels: Vec<_> = figures.rows.fuels.iter().map(|fuel| (fuel.key.clone(), fuel.name.clone())).collect();
     form.choice(ui, &Heater::fuel, &mut heater.fuel, &fuels, other.map(|o| &o.fuel));
+    price_ui(ui, form, &heater.fuel, prices, figures.rows);
     form.number(ui, &Heater::rated_w, heater, other);
     if let Some(text) = full_output(heater, figures.rows) {
         row(ui, false, |ui| {
@@ -93,6 +94,32 @@ fn heater_ui(
         form.number(ui, &Heater::sink_c, heater, other);
     }
     form.number(ui, &Heater::fan_w, heater, other);
+}
+
+/// The price of a fuel beside the choice of it, where a missing one is noticed.
+fn price_ui(ui: &mut Ui, form: &mut Form, fuel: &str, prices: &mut Vec<FuelPrice>, rows: &Catalogue) {
+    let first_unit = rows.fuel(fuel).and_then(|row| row.units.first()).map(|unit| unit.unit.clone());
+    let held = prices.iter().position(|price| price.fuel == fuel);
+    let Some(unit) = held.map(|at| prices[at].unit.clone()).or(first_unit).filter(|_| fuel != "electricity") else {
+        return;
+    };
+    let spec = Spec { label: "Fuel price", ..Spec::of(&FuelPrice::price_per_unit) };
+    let value = held.map_or(0.0, |at| prices[at].price_per_unit);
+    if let Some(price_per_unit) = form.value_row(ui, &spec, value, None, None) {
+        match held {
+            Some(at) => prices[at].price_per_unit = price_per_unit,
+            None => prices.push(FuelPrice {
+                fuel: fuel.to_owned(),
+                unit: unit.clone(),
+                price_per_unit,
+                ..FuelPrice::default()
+            }),
+        }
+    }
+    row(ui, false, |ui| {
+        let text = format!("per {unit}; other units, date and origin under Prices");
+        ui.label(RichText::new(text).size(SMALL).color(tokens(ui).soft));
+    });
 }
 
 fn setpoints_ui(ui: &mut Ui, form: &mut Form, heater: &mut Heater, other: Option<&Heater>) {

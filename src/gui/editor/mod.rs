@@ -107,7 +107,10 @@ fn scenario_ui(ui: &mut Ui, state: &mut State, index: usize, s: &mut Scenario, r
                 Section::Covering => covering::covering_ui(ui, &mut form, s, reference, &figures),
                 Section::Tent => tent::tent_ui(ui, &mut form, s, reference, &figures),
                 Section::Water => water::water_ui(ui, &mut form, s, reference, &figures),
-                Section::Heater => heater::heaters_ui(ui, &mut form, s, reference, &figures, cooler),
+                Section::Heater => {
+                    let fuels = &mut state.document.draft.study.prices.fuels;
+                    heater::heaters_ui(ui, &mut form, s, reference, &figures, (cooler, fuels));
+                }
                 Section::Crop => crop::crop_ui(ui, &mut form, s, reference, &figures, cost),
                 Section::Vents => vents::vents_ui(ui, &mut form, s, reference, &figures),
                 Section::Costs => costs::costs_ui(ui, &mut form, s, &figures, bought),
