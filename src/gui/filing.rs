@@ -60,10 +60,13 @@ pub struct PathDialog {
     pub replace: bool,
 }
 
+/// A window that is gone sooner was never there; a busy machine takes a while to say so.
+const AT_ONCE: Duration = Duration::from_millis(400);
+
 struct Pending {
     ask: Ask,
-    since: Instant,
-    answer: Receiver<Option<PathBuf>>,
+    /// What was chosen, and how long that took.
+    answer: Receiver<(Option<PathBuf>, Duration)>,
 }
 
 /// State of opening and saving.
@@ -146,11 +149,13 @@ impl State {
         let suggestion = PathBuf::from(self.suggested_path(ask));
         let ctx = ctx.clone();
         let spawned = std::thread::Builder::new().name("file window".to_owned()).spawn(move || {
-            let _ = sender.send(system_dialog(ask, &suggestion));
+            let since = Instant::now();
+            let chosen = system_dialog(ask, &suggestion);
+            let _ = sender.send((chosen, since.elapsed()));
             ctx.request_repaint();
         });
         match spawned {
-            Ok(_) => self.filing.pending = Some(Pending { ask, since: Instant::now(), answer }),
+            Ok(_) => self.filing.pending = Some(Pending { ask, answer }),
             Err(_) => self.filing.open_dialog(ask, self.suggested_path(ask), ""),
         }
     }
@@ -158,17 +163,17 @@ impl State {
     /// Looks whether the system's file window has answered.
     pub fn poll_filing(&mut self, ctx: &egui::Context) {
         let Some(pending) = &self.filing.pending else { return };
-        let (ask, since) = (pending.ask, pending.since);
-        let answer = match pending.answer.try_recv() {
+        let ask = pending.ask;
+        let (answer, took) = match pending.answer.try_recv() {
             Ok(answer) => answer,
-            Err(TryRecvError::Disconnected) => None,
+            Err(TryRecvError::Disconnected) => (None, Duration::ZERO),
             Err(TryRecvError::Empty) => return,
         };
         self.filing.pending = None;
         match answer {
             Some(path) => self.take_path(ask, path, ctx),
             // No one presses Cancel this fast: there is no file window on this system.
-            None if since.elapsed() < Duration::from_millis(150) => {
+            None if took < AT_ONCE => {
                 let text = self.suggested_path(ask);
                 self.filing.open_dialog(ask, text, "");
             }
