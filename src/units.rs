@@ -131,6 +131,14 @@ pub enum Quantity {
     AreaMass,
     /// Money in the user's currency per m².
     MoneyPerArea,
+    /// The area of a small opening, m² in the file, cm² or square inches on screen.
+    SmallArea,
+    /// Mass on an area, kg/m².
+    AreaLoad,
+    /// V.
+    Voltage,
+    /// A.
+    Current,
 }
 
 /// How a quantity is shown in one family of units: `shown = value × factor + offset`.
@@ -222,6 +230,14 @@ impl Quantity {
             }
             (Self::MoneyPerArea, UnitSystem::Metric) => u("per m²", 1.0, 2),
             (Self::MoneyPerArea, UnitSystem::Imperial) => u("per ft²", METRES_PER_FOOT.powi(2), 2),
+            (Self::SmallArea, UnitSystem::Metric) => u("cm²", 1e4, 0),
+            (Self::SmallArea, UnitSystem::Imperial) => u("in²", 144.0 * METRES_PER_FOOT.powi(-2), 0),
+            (Self::AreaLoad, UnitSystem::Metric) => u("kg/m²", 1.0, 0),
+            (Self::AreaLoad, UnitSystem::Imperial) => {
+                u("lb/ft²", METRES_PER_FOOT * METRES_PER_FOOT / KILOGRAMS_PER_POUND, 0)
+            }
+            (Self::Voltage, _) => u("V", 1.0, 0),
+            (Self::Current, _) => u("A", 1.0, 1),
         }
     }
 }

@@ -7,7 +7,9 @@ use super::hard_night::HardNight;
 use super::heater::Heater;
 use super::house::House;
 use super::input::inputs;
+use super::mains::Mains;
 use super::own::OwnRows;
+use super::precautions::Precautions;
 use super::prices::Prices;
 use super::tent::Tent;
 use super::vents::Vents;
@@ -35,6 +37,7 @@ inputs! {
             weather_fingerprint: String = String::new(), "Weather fingerprint", "Tells whether the weather file is still the one that the study was made with; written by the program";
             latitude_deg: Option<f64> = None, "Latitude", "To find the nearest station; north is positive";
             longitude_deg: Option<f64> = None, "Longitude", "To find the nearest station; east is positive";
+            mains: Mains = Mains::default(), "Mains", "The mains at the house";
         }
         numbers {}
     }
@@ -79,6 +82,7 @@ inputs! {
             crop: Crop = Crop::default(), "Crop", "What is grown";
             bench: Bench = Bench::default(), "Bench", "Benches and trays";
             vents: Vents = Vents::default(), "Vents", "Vents and fan";
+            precautions: Precautions = Precautions::default(), "Precautions", "Alarms, cut-outs and the air of flames";
             costs: Vec<CostLine> = Vec::new(), "Buying costs", "What the scenario costs to buy, line by line";
         }
         numbers {}

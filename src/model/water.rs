@@ -12,12 +12,29 @@ pub enum Zone {
     Tent,
 }
 
+/// What vessels stand on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum Stand {
+    /// The floor or the ground.
+    Floor,
+    /// A bench or a shelf.
+    Bench,
+}
+
+/// Range of the share of a vessel left empty.
+pub const HEADSPACE_RANGE: std::ops::RangeInclusive<f64> = 0.0..=0.9;
+/// Range of what a floor or a bench bears, kg/m².
+pub const BEARS_RANGE_KG_PER_M2: std::ops::RangeInclusive<f64> = 0.0..=50_000.0;
+
 inputs! {
     /// A number of equal vessels of water.
     pub struct Vessels {
         choices {
             name: String = "Drums".to_owned(), "Name", "What they are";
             zone: Zone = Zone::House, "Stand in", "The zone whose air they touch";
+            stand: Stand = Stand::Floor, "Stand on", "Floor or bench, which must bear their weight";
+            bears_kg_per_m2: Option<f64> = None, "It bears", "Load that this floor or bench is made for; off while it is not known";
+            headspace: Option<f64> = None, "Left empty", "Share of each vessel left empty for ice, in a vessel that is not sealed; off while it is not known, 0 if sealed or full";
         }
         numbers {
             count: u32, Count, 0..=500, 4, "How many", "Number of equal vessels", "";

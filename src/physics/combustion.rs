@@ -155,6 +155,12 @@ pub fn rise_after(source_m3_per_h: f64, volume_m3: f64, air_changes_per_h: f64, 
     source_m3_per_h / volume_m3 * effective_h
 }
 
+/// Rise at the end of a span that began with the rise `start`; otherwise as [`rise_after`].
+#[must_use]
+pub fn rise_from(start: f64, source_m3_per_h: f64, volume_m3: f64, air_changes_per_h: f64, hours: f64) -> f64 {
+    start * (-air_changes_per_h * hours).exp() + rise_after(source_m3_per_h, volume_m3, air_changes_per_h, hours)
+}
+
 /// Rise above outdoors after a long time, as a share of the volume: `S/(n V)`; infinite without air change.
 #[must_use]
 pub fn steady_rise(source_m3_per_h: f64, volume_m3: f64, air_changes_per_h: f64) -> f64 {

@@ -3,6 +3,17 @@
 use crate::model::{Cylinder, Draw, DrawTable};
 use crate::physics::vent::linear_share;
 
+/// Share left at which a cylinder is reckoned with: the manual's own planning rule of 50,000 Btu/h from a 100 lb cylinder
+/// at 0 °F is its table with 35 lb left (generator installation manual TP-6727, appendix D).
+pub const PLANNING_SHARE_LEFT: f64 = 0.35;
+
+/// How much the content of two cylinders may differ for the draw of one to stand for the other's: 20 lb and 9 kg, 30 lb
+/// and 13 kg, 40 lb and 19 kg, 47 and 48 kg. A modelling choice.
+const ALIKE_SHARE: f64 = 0.05;
+
+/// A figure for cold winters is taken to hold down to here, °C; its source names no temperature. A modelling choice.
+const COLD_WINTER_C: f64 = 0.0;
+
 /// Boiling point of propane, °C (−44 °F); no vapour below it.
 pub const BOILING_POINT_C: f64 = -42.0;
 
@@ -11,12 +22,23 @@ pub const BOILING_POINT_C: f64 = -42.0;
 /// From a table: linear between its rows and columns. Colder than the table, in proportion to the height above the
 /// boiling point, as the table itself falls; emptier than the table, in proportion to what is left. Warmer or fuller
 /// than the table, its last value. Sustained draw chills the liquid, so that by night this is an upper bound.
+///
+/// From one figure for cold winters: below 0 °C it falls in proportion to the height above the boiling point, as tables
+/// do between 40 and 0 °F.
 #[must_use]
 pub fn draw_limit_w(cylinder: &Cylinder, left_kg: f64, liquid_c: f64) -> f64 {
     match &cylinder.draw {
         Draw::Table(table) => of_table(table, left_kg, liquid_c),
-        Draw::ColdWinter(draw_w) => *draw_w,
+        Draw::ColdWinter(draw_w) => interpolated((BOILING_POINT_C, 0.0), &[(COLD_WINTER_C, *draw_w)], liquid_c),
     }
+}
+
+/// The catalogue's cylinder nearest in content, if it is nearly alike.
+#[must_use]
+pub fn alike(cylinders: &[Cylinder], content_kg: f64) -> Option<&Cylinder> {
+    let off = |c: &Cylinder| (c.content_kg / content_kg - 1.0).abs();
+    let nearest = cylinders.iter().min_by(|a, b| off(a).total_cmp(&off(b)))?;
+    (off(nearest) <= ALIKE_SHARE).then_some(nearest)
 }
 
 fn of_table(table: &DrawTable, left_kg: f64, liquid_c: f64) -> f64 {

@@ -5,4 +5,6 @@ pub mod cautions;
 pub mod circuit;
 pub mod combustion_air;
 pub mod cylinder;
+pub mod indoor_air;
+pub mod sizing;
 pub mod weight;

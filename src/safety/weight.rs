@@ -12,6 +12,18 @@ pub const ICE_GROWTH: f64 = 999.84 / 916.7 - 1.0;
 /// What the floor of a dwelling is made to carry, Pa: 40 lb/ft² (from memory).
 pub const DWELLING_FLOOR_PA: f64 = 1915.0;
 
+/// Share of a vessel to leave empty, unsealed, where its water may freeze (common practice).
+pub const LEAST_HEADSPACE: f64 = 0.10;
+
+/// Mass of snow on an area, kg, by the depth of water that it melts to, m.
+///
+/// # References
+/// Grubinger, University of Vermont; Bartok, University of Connecticut 2013: 5.2 lb/ft² for each inch of water.
+#[must_use]
+pub fn snow_kg(area_m2: f64, water_m: f64) -> f64 {
+    area_m2 * water_m * 1000.0 * WATER_KG_PER_LITRE
+}
+
 /// What an upright cylinder holds, L.
 #[must_use]
 pub fn cylinder_litres(diameter_m: f64, height_m: f64) -> f64 {

@@ -5,12 +5,14 @@ use std::f64::consts::PI;
 use serde::Deserialize;
 use warmfold::model::{Cylinder, bundled_catalogue};
 use warmfold::physics::stores::{HEAT_OF_FUSION, WATER_SPECIFIC_HEAT};
-use warmfold::safety::circuit::{continuous_limit_w, current_a, rating_needed_a, smallest_breaker_a, voltage_drop_v};
+use warmfold::safety::circuit::{
+    continuous_limit_w, current_a, plug_limit_w, rating_needed_a, smallest_breaker_a, voltage_drop_v,
+};
 use warmfold::safety::combustion_air::{
     AirPath, ROOM_M3_PER_W, input_supported_w, opening_m2, pipe_diameter_m, room_needed_m3,
 };
 use warmfold::safety::cylinder::{draw_limit_w, lasts_h};
-use warmfold::safety::weight::{ICE_GROWTH, STEEL_DRUM_KG, cylinder_litres, filled_kg, pressure_pa};
+use warmfold::safety::weight::{ICE_GROWTH, STEEL_DRUM_KG, cylinder_litres, filled_kg, pressure_pa, snow_kg};
 use warmfold::units::{
     GRAVITY, JOULES_PER_BTU, JOULES_PER_KWH, KILOGRAMS_PER_POUND, LITRES_PER_US_GALLON, METRES_PER_FOOT,
     c_from_fahrenheit, kwh_from_joules,
@@ -49,6 +51,8 @@ struct Cases {
     heat_store: Sheets<f64>,
     freezing: Sheets<f64>,
     ice: Sheets<()>,
+    snow: Sheets<Snow>,
+    plug: Sheets<f64>,
 }
 
 /// What is left in a 100 lb cylinder, and its temperature.
@@ -144,6 +148,20 @@ impl Stand {
     }
 }
 
+/// Snow on a house, by the inches of water that it melts to.
+#[derive(Deserialize)]
+struct Snow {
+    feet: (f64, f64),
+    inches: f64,
+}
+
+impl Snow {
+    fn pounds(&self) -> f64 {
+        let area_m2 = self.feet.0 * self.feet.1 * METRES_PER_FOOT.powi(2);
+        snow_kg(area_m2, self.inches * INCH) / KILOGRAMS_PER_POUND
+    }
+}
+
 fn cylinder(unit: &str) -> &'static Cylinder {
     bundled_catalogue().cylinder(unit).expect("a cylinder of the catalogue")
 }
@@ -188,6 +206,10 @@ fn circuits(file: &Cases) -> Vec<Figure> {
             let ohm_per_m = c.ohm_per_1000_ft / 1000.0 / METRES_PER_FOOT;
             let words = format!("voltage lost over {} ft at {} A", c.feet, c.amperes);
             (words, voltage_drop_v(c.amperes, c.feet * METRES_PER_FOOT, ohm_per_m))
+        }),
+        file.plug.figures(|rating| {
+            let watts = plug_limit_w(*rating, Some(230.0)).expect("volts are given");
+            (format!("heater on a plug fused {rating} A, 230 V"), watts)
         }),
         file.heat.figures(|watts| (format!("heat of {watts} W"), watts / BTU_PER_H)),
     ]
@@ -239,6 +261,10 @@ fn water(file: &Cases) -> Vec<Figure> {
         file.freezing.figures(|gallons| {
             let kwh = kwh_from_joules(litres(gallons) * HEAT_OF_FUSION);
             (format!("heat from {gallons} US gal of water that freeze"), kwh)
+        }),
+        file.snow.figures(|s| {
+            let (width, length) = s.feet;
+            (format!("snow on {width} × {length} ft, {} in of water", s.inches), s.pounds())
         }),
         file.ice.figures(|()| ("growth of water that freezes".into(), 100.0 * ICE_GROWTH)),
     ]

@@ -7,10 +7,12 @@ use crate::model::catalogue::{Catalogue, SheetKind};
 use crate::model::costs::CostLine;
 use crate::model::covering::{Drawn, NightCover};
 use crate::model::crop::{Bench, Crop};
+use crate::model::precautions::{OPENING_RANGE_M2, Precautions};
 use crate::model::study::Scenario;
 use crate::model::vents::Vents;
-use crate::model::water::{Vessels, Zone};
+use crate::model::water::{BEARS_RANGE_KG_PER_M2, HEADSPACE_RANGE, Vessels, Zone};
 use crate::units::Quantity;
+use std::ops::RangeInclusive;
 
 /// Months of a year.
 const MONTHS: (f64, f64) = (1.0, 12.0);
@@ -23,7 +25,7 @@ pub(super) fn scenario(scenario: &Scenario, catalogue: &Catalogue, check: &mut C
     night_cover(&scenario.night_cover, true, catalogue, &mut check.within("night_cover"));
     tent::tent(scenario, catalogue, &mut check.within("tent"));
     for (index, vessels) in scenario.water.vessels.iter().enumerate() {
-        check.within(&format!("water.vessels[{index}]")).numbers(vessels, Vessels::NUMBERS);
+        self::vessels(vessels, &mut check.within(&format!("water.vessels[{index}]")));
     }
     heating::heaters(scenario, catalogue, check);
     crop(&scenario.crop, catalogue, &mut check.within("crop"));
@@ -35,6 +37,7 @@ pub(super) fn scenario(scenario: &Scenario, catalogue: &Catalogue, check: &mut C
     room::bench(scenario, &mut check.within("bench"));
     room::vessels(scenario, &mut check.within("water"));
     vents(&scenario.vents, &mut check.within("vents"));
+    precautions(&scenario.precautions, &mut check.within("precautions"));
     for (index, line) in scenario.costs.iter().enumerate() {
         check.within(&format!("costs[{index}]")).numbers(line, CostLine::NUMBERS);
     }
@@ -100,6 +103,30 @@ fn crop(crop: &Crop, catalogue: &Catalogue, check: &mut Check) {
         let kind = ProblemKind::LimitAboveWanted { limit_c: crop.limit_c, wanted_c: crop.wanted_air_c };
         check.add("limit_c", Crop::limit_c.label, kind);
     }
+}
+
+fn vessels(vessels: &Vessels, check: &mut Check) {
+    check.numbers(vessels, Vessels::NUMBERS);
+    if let Some(load) = vessels.bears_kg_per_m2 {
+        let input = Vessels::bears_kg_per_m2;
+        check.number(input.key, input.label, load, ends(&BEARS_RANGE_KG_PER_M2), Quantity::AreaLoad);
+    }
+    if let Some(share) = vessels.headspace {
+        let input = Vessels::headspace;
+        check.number(input.key, input.label, share, ends(&HEADSPACE_RANGE), Quantity::Share);
+    }
+}
+
+fn precautions(precautions: &Precautions, check: &mut Check) {
+    check.numbers(precautions, Precautions::NUMBERS);
+    if let Some(area_m2) = precautions.combustion_air_m2 {
+        let input = Precautions::combustion_air_m2;
+        check.number(input.key, input.label, area_m2, ends(&OPENING_RANGE_M2), Quantity::SmallArea);
+    }
+}
+
+fn ends(range: &RangeInclusive<f64>) -> (f64, f64) {
+    (*range.start(), *range.end())
 }
 
 fn vents(vents: &Vents, check: &mut Check) {

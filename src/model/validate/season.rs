@@ -4,6 +4,7 @@ use super::MOST_SCENARIOS;
 use super::check::Check;
 use super::kind::ProblemKind;
 use crate::model::hard_night::{CutStarts, HardNight};
+use crate::model::mains::{Circuit, Mains, PLUG_RANGE_A, Plug};
 use crate::model::study::{Season, Site, Study, WeatherChoice};
 use crate::units::Quantity;
 
@@ -20,9 +21,20 @@ pub(super) fn site(study: &Study, check: &mut Check) {
             check.number(input.key, input.label, value, (-limit, limit), Quantity::Angle);
         }
     }
+    mains(&site.mains, &mut check.within("mains"));
     let (WeatherChoice::Station(named) | WeatherChoice::File(named)) = &site.weather;
     if named.trim().is_empty() {
         check.add(Site::weather.key, Site::weather.label, ProblemKind::Empty);
+    }
+}
+
+fn mains(mains: &Mains, check: &mut Check) {
+    if let Some(circuit) = &mains.circuit {
+        check.within("circuit").numbers(circuit, Circuit::NUMBERS);
+    }
+    if let Plug::Rated(rating_a) = mains.plug {
+        let range = (*PLUG_RANGE_A.start(), *PLUG_RANGE_A.end());
+        check.number(Mains::plug.key, Mains::plug.label, rating_a, range, Quantity::Current);
     }
 }
 
