@@ -6,14 +6,16 @@
 //! 2. [`model`]: what the grower describes, as plain data with its checks. [`weather`]: hourly weather.
 //! 3. [`physics`]: one mechanism per file; plain numbers in, watts out; the thermal network and its solver.
 //! 4. [`season`]: a scenario on a weather: hourly series, season summary, books, design load, power cut.
-//! 5. [`safety`]: rules of the trades for gas, wiring, air and weight. [`compare`]: scenarios side by side, as a table.
-//!    [`figures`]: what plots and lists show, as plain tables. [`mod@format`]: numbers, money and dates as a person reads
-//!    them. [`colours`]: colours with a meaning. [`report`]: the printable page.
+//! 5. [`safety`]: rules of the trades for gas, wiring, air and weight. [`checks`]: a scenario held against them.
+//!    [`compare`]: scenarios side by side, as a table. [`figures`]: what plots and lists show, as plain tables.
+//!    [`mod@format`]: numbers, money and dates as a person reads them. [`colours`]: colours with a meaning. [`report`]: the
+//!    printable page.
 //! 6. [`storage`]: study files. [`headless`]: the commands that need no window.
 //! 7. `gui`: the window (feature `gui`).
 //!
 //! Layers 1 to 5 touch neither disk, clock, threads nor screen: the same input gives the same bits.
 
+pub mod checks;
 pub mod colours;
 pub mod compare;
 pub mod figures;
