@@ -200,6 +200,24 @@ fn the_demo_tells_its_story() {
 }
 
 #[test]
+fn checks_come_with_every_scenario() {
+    let output = warmfold(&["run", "tests/data/checks/fails.ron", "--json"]);
+    assert_eq!(code(&output), Some(0), "{}", err(&output));
+    let results: Value = serde_json::from_str(&out(&output)).expect("JSON");
+    let checks = results["scenarios"][0]["checks"].as_array().expect("a list").clone();
+    assert!(checks.len() > 15, "{checks:#?}");
+    for check in &checks {
+        assert!(["stop", "look", "fine"].contains(&check["grade"].as_str().expect("a grade")));
+        for key in ["name", "figure", "rule", "source", "remedy"] {
+            assert!(check[key].as_str().is_some_and(|text| !text.is_empty()), "{key} of {check}");
+        }
+    }
+    let stops = checks.iter().filter(|check| check["grade"] == "stop").count();
+    let page = out(&warmfold(&["run", "tests/data/checks/fails.ron"]));
+    assert!(page.contains(&format!("{stops} / ")), "{page}");
+}
+
+#[test]
 fn the_page_is_aligned_and_names_every_scenario() {
     let output = warmfold(&["run", DEMO]);
     assert_eq!(code(&output), Some(0), "{}", err(&output));

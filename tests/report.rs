@@ -7,7 +7,9 @@ mod seasons;
 
 use opening::{opened, runs};
 use roxmltree::{Document, Node, ParsingOptions};
+use std::path::Path;
 use std::process::{Command, Output};
+use warmfold::checks::{Case, checks};
 use warmfold::format;
 use warmfold::model::{CostLine, Measure, Scenario, Shape, Study, WeatherChoice, bundled_catalogue};
 use warmfold::report::{Report, WeatherUsed, html};
@@ -15,7 +17,7 @@ use warmfold::season::ScenarioRun;
 use warmfold::season::airing::{AirChanges, air_changes};
 use warmfold::season::hard_night::{HardNights, hard_nights};
 use warmfold::season::saving::{SavingStep, saving_steps};
-use warmfold::storage;
+use warmfold::storage::{self, read_bytes, read_file};
 use warmfold::units::UnitSystem;
 use warmfold::weather::Climate;
 
@@ -505,4 +507,25 @@ fn marks_are_those_of_the_cards() {
     after.rotate_right(1);
     assert_eq!(before, after);
     assert_ne!(before[0], before[1]);
+}
+
+#[test]
+fn every_check_is_printed_with_its_rule() {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/checks/fails.ron");
+    let study = read_bytes(&read_file(&path).expect("a file")).expect("a study");
+    let climate = seasons::climate("duluth-mn");
+    let runs = runs(&study, &climate);
+    for units in [UnitSystem::Metric, UnitSystem::Imperial] {
+        let text = page(&study, &climate, units, &runs, vec![None]);
+        let document = sound(&text, "checks");
+        let section = document.descendants().find(|node| class_is(node, "checks")).expect("the section");
+        let printed = words(section);
+        let case =
+            Case { study: &study, scenario: &study.scenarios[0], catalogue: bundled_catalogue(), run: &runs[0], units };
+        for check in checks(&case) {
+            for part in [check.name, check.grade.name(), &check.figure, &check.rule, check.source, &check.remedy] {
+                assert!(printed.contains(part), "{part:?} is not printed");
+            }
+        }
+    }
 }

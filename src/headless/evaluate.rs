@@ -1,8 +1,10 @@
 //! From a file to the results of its scenarios, or to what is wrong with it.
 
+use crate::checks::{Case, Check, checks};
 use crate::model::{Problem, Scenario, Severity, Study, bundled_catalogue, problems};
 use crate::season::{ScenarioRun, run_scenario};
 use crate::storage::{FileError, FileFault, SiteWeather, load_weather, place_of, read_bytes, read_file};
+use crate::units::UnitSystem;
 use crate::weather::stats::{DEGREE_DAY_BASE_C, DayMean, degree_days_k_d};
 use std::path::Path;
 
@@ -68,6 +70,14 @@ pub(super) fn complaints(opened: &Result<Opened, Vec<String>>) -> Vec<String> {
     match opened {
         Ok(study) => study.warnings.clone(),
         Err(errors) => errors.clone(),
+    }
+}
+
+impl Evaluated {
+    /// The checks of one of its scenarios, in metric units.
+    pub(super) fn checks_of(&self, scenario: &Scenario, run: &ScenarioRun) -> Vec<Check> {
+        let catalogue = &bundled_catalogue().with_own(&self.study.own);
+        checks(&Case { study: &self.study, scenario, catalogue, run, units: UnitSystem::Metric })
     }
 }
 

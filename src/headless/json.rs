@@ -1,6 +1,7 @@
 //! Results as JSON with stable keys.
 
 use super::evaluate::Evaluated;
+use crate::checks::Check;
 use crate::model::{Scenario, bundled_catalogue};
 use crate::season::airing::{AirChanges, air_changes};
 use crate::season::buying::BuyingLine;
@@ -23,11 +24,12 @@ struct StudyResults<'a> {
     scenarios: Vec<ScenarioResults<'a>>,
 }
 
-/// One scenario: its season, and what takes further winters to know.
+/// One scenario: its season, its checks, and what takes further winters to know.
 #[derive(Serialize)]
 struct ScenarioResults<'a> {
     #[serde(flatten)]
     summary: &'a Summary,
+    checks: Vec<Check>,
     buying_cost: f64,
     buying_cost_per_year: f64,
     buying: &'a [BuyingLine],
@@ -68,6 +70,7 @@ fn of_scenario<'a>(
     let hard_nights = hard_nights(study, scenario, climate, bundled_catalogue(), &|| false).map_err(complaint)?;
     Ok(ScenarioResults {
         summary: &run.summary,
+        checks: results.checks_of(scenario, run),
         buying_cost: run.buying.cost(),
         buying_cost_per_year: run.buying.cost_per_year(),
         buying: &run.buying.lines,

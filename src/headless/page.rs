@@ -1,10 +1,11 @@
 //! Results as a page of plain text: one line for each scenario.
 
 use super::evaluate::Evaluated;
+use crate::checks::{Check, Grade, count};
 use crate::season::{Hold, Summary};
 
 /// Titles of the columns, in two lines; the first column is set to the left, the others to the right.
-const TITLES: [[&str; 2]; 9] = [
+const TITLES: [[&str; 2]; 10] = [
     ["", "Scenario"],
     ["Winter", "cost"],
     ["Baseline", "cost"],
@@ -14,6 +15,7 @@ const TITLES: [[&str; 2]; 9] = [
     ["Hours below", "crop limit"],
     ["Peak / design", "load W"],
     ["Power cut, h", "to crop limit"],
+    ["Checks:", "stop / look"],
 ];
 
 /// Blanks between columns.
@@ -24,7 +26,9 @@ pub(super) fn text(results: &Evaluated) -> String {
     let mut page = heading(results);
     let mut rows: Vec<Vec<String>> =
         (0..2).map(|line| TITLES.iter().map(|title| title[line].to_owned()).collect()).collect();
-    rows.extend(results.runs.iter().map(|run| row(&run.summary, &results.study.prices.currency)));
+    let currency = &results.study.prices.currency;
+    let scenarios = results.study.scenarios.iter().zip(&results.runs);
+    rows.extend(scenarios.map(|(s, run)| row(&run.summary, &results.checks_of(s, run), currency)));
     let widths: Vec<usize> = (0..TITLES.len()).map(|column| width(&rows, column)).collect();
     for (index, row) in rows.iter().enumerate() {
         page.push_str(&aligned(row, &widths));
@@ -51,7 +55,7 @@ fn heading(results: &Evaluated) -> String {
     text
 }
 
-fn row(summary: &Summary, currency: &str) -> Vec<String> {
+fn row(summary: &Summary, checks: &[Check], currency: &str) -> Vec<String> {
     let money = |amount: Option<f64>| amount.map_or("unknown".to_owned(), |a| format!("{currency} {a:.2}"));
     let lowest = match &summary.crop_zone_min_at {
         Some(at) => format!("{:.1} on {at}", summary.crop_zone_min_c),
@@ -67,6 +71,7 @@ fn row(summary: &Summary, currency: &str) -> Vec<String> {
         summary.hours_below_crop_limit.to_string(),
         format!("{:.0} / {:.0}", summary.peak_heater_w, summary.design_load_w_99_6),
         hold(summary.power_cut.with_water.air_to_crop_limit_h),
+        format!("{} / {}", count(checks, Grade::Stop), count(checks, Grade::Look)),
     ]
 }
 

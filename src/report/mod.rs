@@ -7,6 +7,7 @@ mod airing;
 mod assumptions;
 mod axis;
 mod buying;
+mod checks;
 mod coldest;
 mod content;
 mod damp;

@@ -4,8 +4,8 @@ use super::assumptions::assumptions;
 use super::content::Content;
 use super::figure::hatchings;
 use super::{
-    airing, buying, coldest, damp, digest, fuel, hard_nights, houses, inputs, months, power_cut, prices, running,
-    sources, steps, table,
+    airing, buying, checks, coldest, damp, digest, fuel, hard_nights, houses, inputs, months, power_cut, prices,
+    running, sources, steps, table,
 };
 use crate::format;
 use crate::safety::cautions::{CAUTIONS, LAST_WORD};
@@ -41,6 +41,7 @@ pub(super) fn page(content: &Content) -> Markup {
                     (power_cut::power_cut(content))
                     (airing::airing(content))
                     (damp::damp(content))
+                    (checks::checks(content))
                     (table::what_differs(content))
                     (inputs::inputs(content))
                     (prices::prices(content))
