@@ -589,3 +589,38 @@ fn a_missing_price_is_typed_beside_the_fuel() {
     assert!((cost(&h) - 2.5 * h.state().chosen_season().unwrap().0.run.summary.fuel_quantity).abs() < 0.01);
     assert_eq!(h.state().document.history.undo_name(), Some("heater fuel price"));
 }
+
+#[test]
+fn checks_say_stop_and_lead_to_where_they_are_mended() {
+    let mut h = demo();
+    let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/checks/fails.ron");
+    let study = storage::read_bytes(&storage::read_file(&path).unwrap()).unwrap();
+    h.state_mut().open(study, None);
+    settle(&mut h);
+    h.key_press_modifiers(egui::Modifiers::COMMAND, egui::Key::Num5);
+    settle(&mut h);
+    let stops = |h: &Harness<'static, State>| {
+        let (checks, _) = h.state().chosen_checks().unwrap();
+        warmfold::checks::count(&checks, warmfold::checks::Grade::Stop)
+    };
+    let before = stops(&h);
+    assert!(before > 5);
+    h.get_by_role_and_label(Role::Tab, &format!("Checks · {before}"));
+    h.get_by_label("Stop: Load on the circuit");
+    h.get_by_label("Look: Snow on film");
+
+    // The button opens the section, and an answer there takes two stops away: those of circuit and plug.
+    assert!(h.query_by_label("Frost alarm").is_none());
+    h.get_by_label("Open Crop & bench for Low-temperature alarm").click();
+    settle(&mut h);
+    h.get_by_label("Open Site & weather for Load on the circuit").click();
+    settle(&mut h);
+    h.get_by_role_and_label(Role::ComboBox, "Circuit").click();
+    h.run_steps(4);
+    h.get_by_role_and_label(Role::Button, "230 V, 32 A").click();
+    settle(&mut h);
+    assert_eq!(stops(&h), before - 2);
+    h.get_by_label("Fine: Load on the circuit");
+    assert_eq!(h.state().document.history.undo_name(), Some("site circuit"));
+    h.get_by_role_and_label(Role::ComboBox, "Frost alarm");
+}

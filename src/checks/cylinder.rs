@@ -1,10 +1,10 @@
 //! Gas cylinders: whether they give the gas on the coldest night, and where they stand.
 
 use super::case::{Case, is_electric};
-use super::{Check, Grade, Mend};
+use super::{Check, Grade, Mend, remedy};
 use crate::format;
 use crate::model::{Cylinder, Heater};
-use crate::safety::cylinder::{PLANNING_SHARE_LEFT, alike, draw_limit_w};
+use crate::safety::cylinder::{BOILING_POINT_C, PLANNING_SHARE_LEFT, alike, draw_limit_w};
 
 pub(super) fn checks(case: &Case) -> Vec<Check> {
     let Some(fed) = Fed::of(case) else { return Vec::new() };
@@ -76,14 +76,18 @@ fn evaporation(case: &Case, fed: &Fed) -> Check {
         figure,
         rule: format!(
             "{count} × {} with a third left, as cold as the coldest hour; sustained draw chills the liquid, so the \
-                limit is an upper bound overnight, and below −42 °C (−44 °F) propane gives no gas",
-            fed.unit
+                limit is an upper bound overnight, and below {} propane gives no gas",
+            fed.unit,
+            case.temperature(BOILING_POINT_C)
         ),
         source: "Generator installation manual TP-6727, appendix D, for 100 lb; a national gas code table for cold \
             winters, quoted on a trade forum, for other sizes",
-        remedy: "Join several cylinders or take larger ones, by a licensed gas fitter, and change them before they \
-            are a third full"
-            .to_owned(),
+        remedy: remedy(
+            grade,
+            "Join several cylinders or take larger ones, by a licensed gas fitter, and change them before they \
+            are a third full",
+            "Change cylinders before they are a third full",
+        ),
         mend: Mend::Heater,
     }
 }

@@ -83,7 +83,7 @@ fn plug(case: &Case) -> Option<Check> {
         name: "Load on the plug",
         grade,
         figure,
-        rule: "The largest heater takes no more than its plug is rated for; by a 13 A fuse 3 000 W per lead or socket"
+        rule: "The largest heater takes no more than its plug is rated for; by a 13 A fuse 3\u{202f}000 W per lead or socket"
             .to_owned(),
         source: "Guidance in the United Kingdom for 13 A; the marking of other plugs (common practice)",
         remedy: remedy.to_owned(),

@@ -109,6 +109,11 @@ pub fn count(checks: &[Check], grade: Grade) -> usize {
     checks.iter().filter(|check| check.grade == grade).count()
 }
 
+/// What to do while a check is open, and what to keep to once it is fine.
+fn remedy(grade: Grade, open: &str, fine: &str) -> String {
+    if grade == Grade::Fine { fine } else { open }.to_owned()
+}
+
 /// What follows from an answer: there, not there, not known.
 fn by_answer(answer: Answer, no: Grade) -> Grade {
     match answer {

@@ -1,7 +1,7 @@
 //! Whether the plan can work: heater, thermostat, standby, alarm.
 
 use super::case::Case;
-use super::{Check, Grade, Mend, by_answer};
+use super::{Check, Grade, Mend, by_answer, remedy};
 use crate::format;
 use crate::model::{Answer, Heater};
 use crate::safety::sizing::LEAST_MARGIN;
@@ -42,7 +42,11 @@ fn size(case: &Case) -> Option<Check> {
         ),
         source: "ASHRAE Handbook Fundamentals ch. 14, Manitoba Agriculture, Greenhouse Heating and Venting; the \
             margin: common practice",
-        remedy: "A larger heater, a tighter or smaller warm space, or a lower setpoint".to_owned(),
+        remedy: remedy(
+            grade,
+            "A larger heater, a tighter or smaller warm space, or a lower setpoint",
+            "Colder hours do happen: watch the thermometer in them",
+        ),
         mend: Mend::Heater,
     })
 }
@@ -68,7 +72,11 @@ fn thermostat(case: &Case) -> Option<Check> {
             .to_owned(),
         source: "University of Maryland Extension, Planning a Home Greenhouse, quoted; chilling and freezing \
             classes of the crop",
-        remedy: "Raise the setpoint of day or night, or leave no hour without one".to_owned(),
+        remedy: remedy(
+            grade,
+            "Raise the setpoint of day or night, or leave no hour without one",
+            "Read a second thermometer at the crop now and then",
+        ),
         mend: Mend::Heater,
     })
 }
@@ -94,7 +102,11 @@ fn standby(case: &Case) -> Option<Check> {
             power cut"
             .to_owned(),
         source: "Common practice, no source",
-        remedy: "Add a standby heater of another kind, with a setpoint at the crop limit".to_owned(),
+        remedy: remedy(
+            grade,
+            "Add a standby heater of another kind, with a setpoint at the crop limit",
+            "Try it before the first frost",
+        ),
         mend: Mend::Heater,
     })
 }

@@ -2,6 +2,7 @@
 
 use super::case::{Case, counted, is_electric};
 use super::{Check, Grade, Mend};
+use crate::format;
 use crate::model::{HeatTarget, Heater, Part, PartCovering, Scenario, SheetKind};
 use crate::safety::circuit::CLEAR_SPACE_M;
 use crate::safety::weight::snow_kg;
@@ -9,6 +10,9 @@ use crate::units::{METRES_PER_FOOT, Quantity};
 
 /// Depth of water for which the weight of snow is shown: an inch, m.
 const INCH_M: f64 = METRES_PER_FOOT / 12.0;
+
+/// House air that building codes assume under snow, °C: 50 °F (Bartok, University of Connecticut, 2013).
+const CODE_HEAT_C: f64 = 10.0;
 
 pub(super) fn checks(case: &Case) -> Vec<Check> {
     [clearance(case), snow(case)].into_iter().flatten().collect()
@@ -54,6 +58,8 @@ fn snow(case: &Case) -> Option<Check> {
         return None;
     }
     let mass = case.show(snow_kg(case.run.shell.floor_m2, INCH_M), Quantity::Mass);
+    let inch = case.show(INCH_M, Quantity::Depth);
+    let depth = |inches: f64| format::quantity(inches * INCH_M, Quantity::Depth, case.units, Some(0));
     let heated = case.heaters().next().is_some();
     let remedy = if heated {
         "Clear snow early and evenly and keep the heat on; do not enter a bending house, and cut the film only as \
@@ -65,10 +71,16 @@ fn snow(case: &Case) -> Option<Check> {
     Some(Check {
         name: "Snow on film",
         grade: Grade::Look,
-        figure: format!("{mass} for each {} of water", case.show(INCH_M, Quantity::Depth)),
-        rule: "Each inch of water in the snow, 12 in of fluffy or 3 to 4 in of wet snow, lays 5.2 lb/ft² on the \
-            house; uneven load is worse, and codes assume heat (50 °F) under snow"
-            .to_owned(),
+        figure: format!("{mass} for each {inch} of water"),
+        rule: format!(
+            "Each {inch} of water in the snow, {} of fluffy or {} to {} of wet snow, lays {} on the house; uneven load is \
+             worse, and codes assume heat ({}) under snow",
+            depth(12.0),
+            depth(3.0),
+            depth(4.0),
+            case.show(snow_kg(1.0, INCH_M), Quantity::AreaLoad),
+            case.temperature(CODE_HEAT_C)
+        ),
         source: "Grubinger, University of Vermont; Bartok, University of Connecticut, 2013",
         remedy: remedy.to_owned(),
         mend: Mend::Covering,

@@ -1,7 +1,7 @@
 //! Air for the flame: the room round it, and openings to outdoors.
 
 use super::case::Case;
-use super::{Check, Grade, Mend};
+use super::{Check, Grade, Mend, remedy};
 use crate::format;
 use crate::model::Heater;
 use crate::safety::combustion_air::{AirPath, LEAST_AIR_CHANGES_PER_H, opening_m2, room_needed_m3};
@@ -73,7 +73,7 @@ fn volume(case: &Case) -> Option<Check> {
         .map_or_else(String::new, |changes| format!(", {} air changes per hour at least", format::number(changes, 2)));
     let needed = case.show(room.needed_m3, Quantity::Volume);
     let rule = format!(
-        "Without air from outdoors a flame needs 50 ft³ of room for each 1 000 Btu/h, 4.8 m³ per kW; not in a room \
+        "Without air from outdoors a flame needs 50 ft³ of room for each 1\u{202f}000 Btu/h, 4.8 m³ per kW; not in a room \
             known to have under {} air changes per hour",
         format::number(LEAST_AIR_CHANGES_PER_H, 2)
     );
@@ -83,8 +83,11 @@ fn volume(case: &Case) -> Option<Check> {
         figure: format!("{} of {needed} needed{changes}", case.show(room.volume_m3, Quantity::Volume)),
         rule,
         source: "NFPA 54 and International Fuel Gas Code; NREL Standard Work Specification 5.0502.1a",
-        remedy: "A smaller burner, one with a flue that draws its air outdoors, or openings that bring air in"
-            .to_owned(),
+        remedy: remedy(
+            grade,
+            "A smaller burner, one with a flue that draws its air outdoors, or openings that bring air in",
+            "Leave no joint so tight that the rule no longer holds",
+        ),
         mend: Mend::Heater,
     })
 }
@@ -109,14 +112,17 @@ fn opening(case: &Case) -> Option<Check> {
         name: "Opening for the flame's air",
         grade,
         figure,
-        rule: "Free area to outdoors: 1 in² for each 2 500 Btu/h of output in a greenhouse, and 1 in² for each 3 \
-            000 Btu/h of input by one opening"
+        rule: "Free area to outdoors: 1 in² for each 2\u{202f}500 Btu/h of output in a greenhouse (8.8 cm² per kW), and 1 in² \
+               for each 3\u{202f}000 Btu/h of input by one opening (7.3 cm² per kW)"
             .to_owned(),
         source: "Michigan State University Extension, Malfunctioning greenhouse unit heaters; NFPA 54 and \
             International Fuel Gas Code, quoted",
-        remedy: "Give the flame an inlet from outdoors that cannot be shut, and enter its free area under Heater & \
-            fuel"
-            .to_owned(),
+        remedy: remedy(
+            grade,
+            "Give the flame an inlet from outdoors that cannot be shut, and enter its free area under Heater & \
+            fuel",
+            "Keep it free of snow, leaves and film",
+        ),
         mend: Mend::Heater,
     })
 }

@@ -1,7 +1,7 @@
 //! Vessels of water: their weight on floor or bench, and room for ice.
 
 use super::case::Case;
-use super::{Check, Grade, Mend};
+use super::{Check, Grade, Mend, remedy};
 use crate::format;
 use crate::model::{Stand, Vessels};
 use crate::safety::weight::{DWELLING_FLOOR_PA, ICE_GROWTH, LEAST_HEADSPACE, STEEL_DRUM_KG, filled_kg, pressure_pa};
@@ -60,9 +60,11 @@ fn weight(case: &Case) -> Option<Check> {
             shown(DWELLING_FLOOR_PA / GRAVITY)
         ),
         source: "Water 8.34 lb per US gallon, steel drum 40 lb (drum seller's table); 40 lb/ft² (from memory)",
-        remedy: format!(
-            "Spread the load, lower the vessels to firm ground, or have the {on} checked; keep small children \
-                away. Enter what it bears under Water store"
+        remedy: remedy(
+            grade,
+            "Spread the load, lower the vessels to firm ground, or have floor or bench checked; enter what it bears under \
+             Water store",
+            "See that none can tip, and keep small children away",
         ),
         mend: Mend::Water,
     })
@@ -94,8 +96,11 @@ fn ice(case: &Case) -> Option<Check> {
             format::number(100.0 * ICE_GROWTH, 1)
         ),
         source: "Densities of water and ice (from memory); headspace: common practice",
-        remedy: "Take a tenth of the water out, leave the bung loose, and enter what is left empty under Water store"
-            .to_owned(),
+        remedy: remedy(
+            grade,
+            "Take a tenth of the water out, leave the bung loose, and enter what is left empty under Water store",
+            "Leave the bung loose",
+        ),
         mend: Mend::Water,
     })
 }

@@ -1,7 +1,9 @@
 //! Rows of the inputs in which the scenarios differ.
 
 use super::{Best, Cell, Group, Row, words};
-use crate::model::{Bench, Catalogue, CostLine, Crop, Heater, House, NumberInput, Scenario, Study, Tent, Vents};
+use crate::model::{
+    Bench, Catalogue, CostLine, Crop, Heater, House, NumberInput, Precautions, Scenario, Study, Tent, Vents,
+};
 use crate::units::{Quantity, UnitSystem};
 
 const NOT_THERE: &str = "not there";
@@ -19,6 +21,7 @@ pub(super) fn differing(study: &Study, catalogue: &Catalogue) -> Vec<Row> {
     numbers(&mut rows, all, "vents", "Vents", Vents::NUMBERS, |s| {
         (s.vents.present || s.vents.fan_present).then_some(&s.vents)
     });
+    numbers(&mut rows, all, "precautions", "Precautions", Precautions::NUMBERS, |s| Some(&s.precautions));
     // What one scenario lacks is told by its part's own row, not by each of the part's numbers.
     rows.retain(|row| {
         let mut told = row.cells.iter().filter(|cell| **cell != Cell::Empty(NOT_THERE));
@@ -142,6 +145,30 @@ fn choices(scenarios: &[Scenario], catalogue: &Catalogue) -> Vec<Row> {
             "Standby heater",
             Quantity::Count,
             Box::new(move |s| there(s.standby.present, Cell::Text(s.standby.name.clone()))),
+        ),
+        (
+            "precautions-cut-out",
+            Precautions::residual_current_device.label,
+            Quantity::Count,
+            Box::new(move |s| text(s.precautions.residual_current_device.name())),
+        ),
+        (
+            "precautions-co-alarm",
+            Precautions::carbon_monoxide_alarm.label,
+            Quantity::Count,
+            Box::new(move |s| text(s.precautions.carbon_monoxide_alarm.name())),
+        ),
+        (
+            "precautions-frost-alarm",
+            Precautions::low_temperature_alarm.label,
+            Quantity::Count,
+            Box::new(move |s| text(s.precautions.low_temperature_alarm.name())),
+        ),
+        (
+            "precautions-air",
+            Precautions::combustion_air_m2.label,
+            Quantity::SmallArea,
+            Box::new(|s| Cell::or(s.precautions.combustion_air_m2, "not known")),
         ),
         ("vents-present", "Vents", Quantity::Count, Box::new(move |s| text(words::vents(&s.vents)))),
         (

@@ -2,7 +2,7 @@
 
 use crate::model::{
     BehindPartyWall, Catalogue, Drawn, HeatBasis, HeatTarget, Heater, NightCover, Part, PartCovering, PartException,
-    TentBase, TentOpening, Tightness, Vents, Zone,
+    Plug, Stand, TentBase, TentOpening, Tightness, Vents, Zone,
 };
 use crate::units::{Quantity, UnitSystem};
 
@@ -137,4 +137,23 @@ pub fn zone(zone: Zone) -> &'static str {
 
 fn quantity(value: f64, quantity: Quantity, units: UnitSystem) -> String {
     crate::format::quantity(value, quantity, units, None)
+}
+
+/// What vessels stand on.
+#[must_use]
+pub fn stand(stand: Stand) -> &'static str {
+    match stand {
+        Stand::Floor => "the floor",
+        Stand::Bench => "a bench",
+    }
+}
+
+/// How heaters hang on the mains.
+#[must_use]
+pub fn plug(plug: Plug, units: UnitSystem) -> String {
+    match plug {
+        Plug::NotKnown => "not known".to_owned(),
+        Plug::Wired => "wired in".to_owned(),
+        Plug::Rated(rating_a) => format!("plug of {}", quantity(rating_a, Quantity::Current, units)),
+    }
 }

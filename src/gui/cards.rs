@@ -48,7 +48,12 @@ fn card_ui(ui: &mut Ui, state: &mut State, index: usize, top: f32) {
     let id = Id::unique(("card", tag.id));
     let response = ui.interact(body, id, Sense::click_and_drag());
     response.widget_info(|| {
-        let said = format!("Scenario {name}, {}", marks::NAMES[tag.mark % palette::MARKS]);
+        let stops = match state.verdicts.stops(tag.id) {
+            0 => String::new(),
+            1 => ", 1 check says stop".to_owned(),
+            n => format!(", {n} checks say stop"),
+        };
+        let said = format!("Scenario {name}, {}{stops}", marks::NAMES[tag.mark % palette::MARKS]);
         egui::WidgetInfo::selected(egui::Role::Button, true, chosen, said)
     });
     let painter = ui.painter().clone();
@@ -151,6 +156,12 @@ fn figures(painter: &egui::Painter, state: &State, index: usize, body: Rect, t: 
     }
     let lowest = format!("lowest {}", format::temperature(s.crop_zone_min_c, state.prefs.units));
     put(Align2::LEFT_CENTER, left, 71.0, lowest, regular(SMALL), t.soft.gamma_multiply(fade));
+    let stops = state.verdicts.stops(tag.id);
+    if stops > 0 {
+        let centre = pos2(body.left() + 23.0, body.top() + 71.0);
+        marks::paint_octagon(painter, centre, 8.0, t.warn.gamma_multiply(fade));
+        painter.text(centre, Align2::CENTER_CENTER, stops.to_string(), semibold(SMALL - 2.0), t.paper);
+    }
     let (verdict, colour) = match s.hours_below_crop_limit {
         0 => ("holds".to_owned(), t.ink),
         n => (format!("short {} h", format::number(n as f64, 0)), t.warn),

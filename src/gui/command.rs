@@ -61,6 +61,8 @@ pub enum Command {
     ColdestView,
     /// The view of the scenarios side by side.
     SideView,
+    /// The view of the checks.
+    ChecksView,
     /// Play the coldest spell, or stop it.
     Play,
     /// About this program.
@@ -75,7 +77,7 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 33] = [
+    pub const ALL: [Self; 34] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
@@ -104,6 +106,7 @@ impl Command {
         Self::WinterView,
         Self::ColdestView,
         Self::SideView,
+        Self::ChecksView,
         Self::Play,
         Self::About,
         Self::Cautions,
@@ -143,6 +146,7 @@ impl Command {
             Self::WinterView => "Winter",
             Self::ColdestView => "Coldest nights",
             Self::SideView => "Side by side",
+            Self::ChecksView => "Checks",
             Self::Play => "Play the coldest spell",
             Self::About => "About Warmfold",
             Self::Cautions => "Cautions",
@@ -177,6 +181,7 @@ impl Command {
             Self::WinterView => (ctrl, Key::Num1),
             Self::ColdestView => (ctrl, Key::Num2),
             Self::SideView => (ctrl, Key::Num3),
+            Self::ChecksView => (ctrl, Key::Num5),
             Self::Play => (Modifiers::NONE, Key::F5),
             Self::Shortcuts => (Modifiers::NONE, Key::F1),
             _ => return None,

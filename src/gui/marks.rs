@@ -1,6 +1,7 @@
 //! Small marks drawn by hand: the scenario's own shape and the few icons of the window.
 
 use super::palette;
+use crate::checks::Grade;
 use egui::{Color32, Painter, Pos2, Rect, Response, Sense, Shape, Stroke, Ui, Vec2, pos2, vec2};
 
 /// Names of the scenario marks, for those who cannot see them.
@@ -182,6 +183,30 @@ pub fn paint_warning(painter: &Painter, c: Pos2, colour: Color32) {
     painter.add(Shape::closed_line(points, Stroke::new(1.3, colour)));
     painter.line_segment([c + vec2(0.0, -1.8), c + vec2(0.0, 1.4)], Stroke::new(1.3, colour));
     painter.circle_filled(c + vec2(0.0, 3.0), 0.8, colour);
+}
+
+/// Paints the mark of a grade, 12 points wide: a filled octagon, a triangle, a ring.
+pub fn paint_grade(painter: &Painter, c: Pos2, grade: Grade, colour: Color32) {
+    match grade {
+        Grade::Stop => {
+            paint_octagon(painter, c, 6.0, colour);
+            let paper = super::theme::tokens_of(painter.ctx().theme()).paper;
+            painter.line_segment([c - vec2(3.0, 0.0), c + vec2(3.0, 0.0)], Stroke::new(1.8, paper));
+        }
+        Grade::Look => paint_warning(painter, c, colour),
+        Grade::Fine => {
+            painter.circle_stroke(c, 4.8, Stroke::new(1.3, colour));
+        }
+    }
+}
+
+/// Paints a filled octagon.
+pub fn paint_octagon(painter: &Painter, c: Pos2, radius: f32, colour: Color32) {
+    let corner = |i: u8| {
+        let angle = (f32::from(i) + 0.5) * std::f32::consts::FRAC_PI_4;
+        c + radius * 1.08 * vec2(angle.cos(), angle.sin())
+    };
+    painter.add(Shape::convex_polygon((0..8).map(corner).collect(), colour, Stroke::NONE));
 }
 
 /// Paints the mark of the best value in a row: a small solid star of four points.

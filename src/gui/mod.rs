@@ -30,6 +30,7 @@ pub mod prefs;
 pub mod state;
 mod status;
 mod theme;
+pub mod verdicts;
 mod views;
 mod window;
 mod worker;

@@ -12,8 +12,10 @@ use super::history::Edits;
 use super::insights::Insights;
 use super::plots::PlotShelf;
 use super::prefs::Prefs;
+use super::verdicts::Verdicts;
 use super::views::{SideView, WinterView};
 use super::worker::Worker;
+use crate::checks::Check;
 use crate::model::validate::{Problem, Severity, problems};
 use crate::model::{Catalogue, Study};
 use std::path::{Path, PathBuf};
@@ -29,6 +31,8 @@ pub enum View {
     Coldest,
     /// Scenarios side by side.
     Side,
+    /// What could hurt someone or spoil the plan.
+    Checks,
 }
 
 /// A window that explains something.
@@ -79,6 +83,8 @@ pub struct State {
     pub playback: Option<Playback>,
     /// Section of the editor to bring into sight.
     pub sought: Option<Section>,
+    /// Whether the section of the place is to be opened.
+    pub site_sought: bool,
     /// Scenario being renamed.
     pub renaming: Option<ScenarioId>,
     /// Explanation on show.
@@ -93,6 +99,8 @@ pub struct State {
     pub edits: Edits,
     /// Data drawn in the plots.
     pub plots: PlotShelf,
+    /// Checks of every scenario.
+    pub verdicts: Verdicts,
     /// What the winter view shows.
     pub winter: WinterView,
     /// What the view side by side shows.
@@ -131,6 +139,7 @@ impl State {
             hour: None,
             playback: None,
             sought: None,
+            site_sought: false,
             renaming: None,
             leaflet: None,
             toast: None,
@@ -138,6 +147,7 @@ impl State {
             queue: Vec::new(),
             edits: Edits::default(),
             plots: PlotShelf::default(),
+            verdicts: Verdicts::default(),
             winter: WinterView::default(),
             side: SideView::default(),
             view_rect: egui::Rect::NOTHING,
@@ -180,6 +190,8 @@ impl State {
     pub fn refresh(&mut self) {
         let Some(worker) = &self.worker else { return };
         self.board.take_in(worker);
+        let seasons = self.document.draft.tags.iter().filter_map(|tag| Some((tag.id, self.board.season(tag.id)?.0)));
+        self.verdicts.settle(seasons, &self.rows, self.prefs.units);
         if self.settled == self.document.revision {
             return;
         }
@@ -213,6 +225,15 @@ impl State {
     pub fn chosen_season(&self) -> Option<(&Season, Standing)> {
         let tag = self.document.draft.tags.get(self.document.draft.selected())?;
         self.board.season(tag.id)
+    }
+
+    /// Checks of the chosen scenario, and where its season stands.
+    #[must_use]
+    pub fn chosen_checks(&self) -> Option<(Arc<Vec<Check>>, Standing)> {
+        let tag = self.document.draft.tags.get(self.document.draft.selected())?;
+        let (season, standing) = self.board.season(tag.id)?;
+        let checks = self.verdicts.of(tag.id).filter(|_| !season.is_empty())?;
+        Some((Arc::clone(checks), standing))
     }
 
     /// Season of the reference scenario.

@@ -16,8 +16,8 @@ pub enum Answer {
 }
 
 impl Answer {
-    /// All of them, with their names on screen.
-    pub const ALL: [(Self, &'static str); 3] = [(Self::NotKnown, "not known"), (Self::Yes, "yes"), (Self::No, "no")];
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::NotKnown, Self::Yes, Self::No];
 
     /// Name on screen.
     #[must_use]

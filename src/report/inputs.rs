@@ -5,9 +5,10 @@ use super::figure::named;
 use crate::compare::words;
 use crate::format;
 use crate::model::{
-    Bench, Catalogue, Crop, Heater, House, NumberInput, Scenario, Shape, Tent, TentOpening, Vents, Vessels, WaterStore,
+    Bench, Catalogue, Circuit, Crop, Heater, House, Mains, NumberInput, Precautions, Scenario, Shape, Tent,
+    TentOpening, Vents, Vessels, WaterStore,
 };
-use crate::units::UnitSystem;
+use crate::units::{Quantity, UnitSystem};
 use maud::{Markup, html};
 
 /// A part of the scenario: its name, and each input with its value.
@@ -22,7 +23,7 @@ pub(super) fn inputs(content: &Content) -> Markup {
             h2 { @if content.several() { "Inputs of the reference" } @else { "Inputs" } }
             p { (named(content.mark(study.reference), &scenario.name)) @if !scenario.notes.is_empty() { ": " (scenario.notes) } }
             div class="inputs" {
-                @for (name, rows) in parts(scenario, &content.catalogue, content.units()) {
+                @for (name, rows) in parts(scenario, &study.site.mains, &content.catalogue, content.units()) {
                     table class="pairs-of-words" {
                         thead { tr { th colspan="2" { (name) } } }
                         tbody { @for (label, value) in rows { tr { th { (label) } td { (value) } } } }
@@ -33,7 +34,7 @@ pub(super) fn inputs(content: &Content) -> Markup {
     }
 }
 
-fn parts(s: &Scenario, catalogue: &Catalogue, units: UnitSystem) -> Vec<Part> {
+fn parts(s: &Scenario, site_mains: &Mains, catalogue: &Catalogue, units: UnitSystem) -> Vec<Part> {
     let part = |name: &str, rows: Vec<(String, String)>| (name.to_owned(), rows);
     let mut parts = vec![part("House", house(&s.house, units)), part("Covering", covering(s, catalogue, units))];
     if s.tent.present {
@@ -54,6 +55,8 @@ fn parts(s: &Scenario, catalogue: &Catalogue, units: UnitSystem) -> Vec<Part> {
     if s.vents.present || s.vents.fan_present {
         parts.push(part("Vents", vents(&s.vents, units)));
     }
+    parts.push(part("Precautions", precautions(&s.precautions, units)));
+    parts.push(part("Mains", mains(site_mains, units)));
     parts
 }
 
@@ -114,7 +117,15 @@ fn tent(tent: &Tent, catalogue: &Catalogue, units: UnitSystem) -> Vec<(String, S
 
 fn water(water: &WaterStore, units: UnitSystem) -> Vec<Part> {
     let part = |vessels: &Vessels| {
-        let mut rows = vec![row(Vessels::zone.label, words::zone(vessels.zone))];
+        let known = |value: Option<f64>, of: Quantity| {
+            value.map_or_else(|| "not known".to_owned(), |value| format::quantity(value, of, units, None))
+        };
+        let mut rows = vec![
+            row(Vessels::zone.label, words::zone(vessels.zone)),
+            row(Vessels::stand.label, words::stand(vessels.stand)),
+            row(Vessels::bears_kg_per_m2.label, known(vessels.bears_kg_per_m2, Quantity::AreaLoad)),
+            row(Vessels::headspace.label, known(vessels.headspace, Quantity::Share)),
+        ];
         rows.extend(numbers(vessels, Vessels::NUMBERS, &[], units));
         (format!("Water: {}", vessels.name), rows)
     };
@@ -164,4 +175,27 @@ fn vents(vents: &Vents, units: UnitSystem) -> Vec<(String, String)> {
     let there = |input: &&NumberInput<Vents>| if of_fan(input.key) { vents.fan_present } else { vents.present };
     let shown = Vents::NUMBERS.iter().filter(there);
     shown.map(|input| row(input.label, format::quantity((input.get)(vents), input.quantity, units, None))).collect()
+}
+
+fn precautions(p: &Precautions, units: UnitSystem) -> Vec<(String, String)> {
+    let air = p
+        .combustion_air_m2
+        .map_or_else(|| "not known".to_owned(), |area_m2| format::quantity(area_m2, Quantity::SmallArea, units, None));
+    let mut rows = vec![
+        row(Precautions::residual_current_device.label, p.residual_current_device.name()),
+        row(Precautions::carbon_monoxide_alarm.label, p.carbon_monoxide_alarm.name()),
+        row(Precautions::low_temperature_alarm.label, p.low_temperature_alarm.name()),
+        row(Precautions::combustion_air_m2.label, air),
+    ];
+    rows.extend(numbers(p, Precautions::NUMBERS, &[], units));
+    rows
+}
+
+fn mains(mains: &Mains, units: UnitSystem) -> Vec<(String, String)> {
+    let mut rows = match &mains.circuit {
+        Some(circuit) => numbers(circuit, Circuit::NUMBERS, &[], units),
+        None => vec![row(Mains::circuit.label, "not known")],
+    };
+    rows.push(row(Mains::plug.label, words::plug(mains.plug, units)));
+    rows
 }

@@ -1,6 +1,7 @@
 //! Crop and bench: what is grown, when it leaves the house, and how many trays the bench holds.
 
 use super::Figures;
+use super::precautions;
 use super::water::zones;
 use crate::format;
 use crate::gui::fields::{Form, Spec, row};
@@ -30,6 +31,7 @@ pub fn crop_ui(
         form.number(ui, input, crop, other);
     }
     planting_out_ui(ui, form, crop, figures.rows);
+    precautions::crop_ui(ui, form, s, reference, figures);
     form.place = format!("{}.bench", figures.place);
     form.part = "bench";
     form.troubles_here(ui);

@@ -1,6 +1,7 @@
 //! Heater and fuel, and the standby heater.
 
 use super::Figures;
+use super::precautions;
 use super::water::zones;
 use crate::format;
 use crate::gui::fields::{CHOICE_LABEL, Form, Spec, combo, label_cell, row};
@@ -44,6 +45,8 @@ pub fn heaters_ui(
         }
         heater_ui(ui, form, &mut s.standby, reference.map(|r| &r.standby), figures, (switch, fuels));
     });
+    ui.add_space(8.0);
+    precautions::heaters_ui(ui, form, s, reference, figures);
 }
 
 fn heater_ui(

@@ -7,6 +7,7 @@ mod heater;
 mod house;
 mod layers;
 mod own;
+mod precautions;
 mod prices;
 mod section;
 mod site;
@@ -22,6 +23,9 @@ use super::theme::{HEADING, SMALL, semibold, tokens};
 use crate::model::{Catalogue, Scenario};
 use crate::season::ShellFigures;
 use egui::{Margin, RichText, Ui};
+
+/// Title of the section of the place.
+pub const SITE: &str = "Site & weather";
 
 /// What a section shows beside its inputs.
 pub struct Figures<'a> {
@@ -121,7 +125,10 @@ fn scenario_ui(ui: &mut Ui, state: &mut State, index: usize, s: &mut Scenario, r
 
 fn study_ui(ui: &mut Ui, state: &mut State) {
     let weather = state.chosen_season().map(|(season, _)| season.climate.place.name.clone()).unwrap_or_default();
-    section::section_ui(ui, "Site & weather", &weather, false, false, false, |ui| site::site_ui(ui, state));
+    if std::mem::take(&mut state.site_sought) {
+        section::reveal(ui, SITE);
+    }
+    section::section_ui(ui, SITE, &weather, false, false, false, |ui| site::site_ui(ui, state));
     let season = &state.document.draft.study.season;
     let dates = format!(
         "{} {} to {} {}",

@@ -5,7 +5,7 @@ use crate::format;
 use crate::gui::fields::Form;
 use crate::gui::marks;
 use crate::gui::theme::{BODY, SMALL, regular, semibold, tokens};
-use crate::model::Scenario;
+use crate::model::{Answer, Precautions, Scenario};
 use crate::units::{Quantity, UnitSystem};
 use egui::{Align2, Sense, Stroke, Ui, collapsing_header::CollapsingState, pos2, vec2};
 
@@ -61,8 +61,11 @@ impl Section {
             Self::Covering => a.covering != b.covering || a.night_cover != b.night_cover,
             Self::Tent => a.tent != b.tent,
             Self::Water => a.water != b.water,
-            Self::Heater => a.heater != b.heater || a.standby != b.standby,
-            Self::Crop => a.crop != b.crop || a.bench != b.bench,
+            Self::Heater => a.heater != b.heater || a.standby != b.standby || guards(a) != guards(b),
+            Self::Crop => {
+                let alarm = |s: &Scenario| s.precautions.low_temperature_alarm;
+                a.crop != b.crop || a.bench != b.bench || alarm(a) != alarm(b)
+            }
             Self::Vents => a.vents != b.vents,
             Self::Costs => a.costs != b.costs,
         }
@@ -75,7 +78,7 @@ impl Section {
             Self::Covering => &["covering", "night_cover"],
             Self::Tent => &["tent"],
             Self::Water => &["water"],
-            Self::Heater => &["heater", "standby"],
+            Self::Heater => &["heater", "standby", "precautions"],
             Self::Crop => &["crop", "bench"],
             Self::Vents => &["vents"],
             Self::Costs => &["costs"],
@@ -119,6 +122,11 @@ impl Section {
             _ => String::new(),
         }
     }
+}
+
+/// Precautions without the alarm at the crop.
+fn guards(s: &Scenario) -> Precautions {
+    Precautions { low_temperature_alarm: Answer::NotKnown, ..s.precautions.clone() }
 }
 
 fn fold_id(title: &str) -> egui::Id {

@@ -1,5 +1,6 @@
 //! Site, weather and season: they belong to the study and reach all scenarios.
 
+use super::precautions;
 use crate::format;
 use crate::gui::fields::{Form, Spec, row, warning};
 use crate::gui::filing::Ask;
@@ -41,6 +42,7 @@ pub fn site_ui(ui: &mut Ui, state: &mut State) {
         (angle(&Site::latitude_deg, "latitude_deg", 90.0), angle(&Site::longitude_deg, "longitude_deg", 180.0));
     form.optional(ui, &latitude, &mut site.latitude_deg, 46.0, None);
     form.optional(ui, &longitude, &mut site.longitude_deg, -92.0, None);
+    precautions::mains_ui(ui, &mut form, &mut site.mains);
     form.troubles_at(ui, "weather");
     if let Some(reason) = failure {
         warning(ui, &reason);

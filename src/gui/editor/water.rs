@@ -1,12 +1,19 @@
 //! Water store.
 
 use super::Figures;
+use super::precautions::spec;
 use crate::format;
 use crate::gui::fields::{Form, row};
 use crate::gui::marks::{Icon, icon_button};
 use crate::gui::theme::{SMALL, tokens};
-use crate::model::{Scenario, Vessels, WaterStore, Zone};
+use crate::model::water::{BEARS_RANGE_KG_PER_M2, HEADSPACE_RANGE};
+use crate::model::{Scenario, Stand, Vessels, WaterStore, Zone};
+use crate::safety::weight::LEAST_HEADSPACE;
+use crate::units::Quantity;
 use egui::{RichText, Ui};
+
+/// Load that is put in when it is said to be known, kg/m²: a dwelling's floor.
+const FIRST_LOAD_KG_PER_M2: f64 = 195.0;
 
 /// Names of the zones.
 pub fn zones() -> [(Zone, String); 2] {
@@ -69,4 +76,11 @@ fn vessels_ui(ui: &mut Ui, form: &mut Form, vessels: &mut Vessels, other: Option
     for input in Vessels::NUMBERS {
         form.number(ui, input, vessels, other);
     }
+    let stands = [(Stand::Floor, "The floor".to_owned()), (Stand::Bench, "A bench".to_owned())];
+    form.choice(ui, &Vessels::stand, &mut vessels.stand, &stands, other.map(|o| &o.stand));
+    let ends = |range: &std::ops::RangeInclusive<f64>| (*range.start(), *range.end());
+    let bears = spec(&Vessels::bears_kg_per_m2, Quantity::AreaLoad, ends(&BEARS_RANGE_KG_PER_M2));
+    form.optional(ui, &bears, &mut vessels.bears_kg_per_m2, FIRST_LOAD_KG_PER_M2, other.map(|o| o.bears_kg_per_m2));
+    let empty = spec(&Vessels::headspace, Quantity::Share, ends(&HEADSPACE_RANGE));
+    form.optional(ui, &empty, &mut vessels.headspace, LEAST_HEADSPACE, other.map(|o| o.headspace));
 }

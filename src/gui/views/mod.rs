@@ -1,5 +1,6 @@
 //! The views under the drawing, as tabs.
 
+mod checks;
 mod coldest;
 mod side;
 mod winter;
@@ -31,12 +32,17 @@ pub fn views_ui(ui: &mut Ui, state: &mut State) {
         View::Winter => winter::winter_ui(ui, state),
         View::Coldest => coldest::coldest_ui(ui, state),
         View::Side => side::side_ui(ui, state),
+        View::Checks => checks::checks_ui(ui, state),
     }
 }
 
 /// The views in the order of their tabs.
-const VIEWS: [(View, Command); 3] =
-    [(View::Winter, Command::WinterView), (View::Coldest, Command::ColdestView), (View::Side, Command::SideView)];
+const VIEWS: [(View, Command); 4] = [
+    (View::Winter, Command::WinterView),
+    (View::Coldest, Command::ColdestView),
+    (View::Side, Command::SideView),
+    (View::Checks, Command::ChecksView),
+];
 
 /// The tabs.
 pub fn tabs_ui(ui: &mut Ui, state: &mut State) {
@@ -48,9 +54,13 @@ pub fn tabs_ui(ui: &mut Ui, state: &mut State) {
         for (view, command) in VIEWS {
             let on = state.view == view;
             let font = if on { semibold(BODY) } else { regular(BODY) };
-            let galley = ui.painter().layout_no_wrap(command.text().to_owned(), font, t.ink);
+            let text = match chosen_stops(state) {
+                stops if stops > 0 && view == View::Checks => format!("{} · {stops}", command.text()),
+                _ => command.text().to_owned(),
+            };
+            let galley = ui.painter().layout_no_wrap(text.clone(), font, t.ink);
             let (rect, response) = ui.allocate_exact_size(vec2(galley.size().x, 28.0), Sense::click());
-            response.widget_info(|| egui::WidgetInfo::selected(egui::Role::Tab, true, on, command.text()));
+            response.widget_info(|| egui::WidgetInfo::selected(egui::Role::Tab, true, on, &text));
             let colour = if on || response.hovered() || response.has_focus() { t.ink } else { t.soft };
             let at = Align2::LEFT_CENTER.anchor_size(rect.left_center(), galley.size()).min;
             ui.painter().galley_with_override_text_color(at, galley, colour);
@@ -64,6 +74,12 @@ pub fn tabs_ui(ui: &mut Ui, state: &mut State) {
             }
         }
     });
+}
+
+/// How many checks of the chosen scenario say stop.
+fn chosen_stops(state: &State) -> usize {
+    let draft = &state.document.draft;
+    draft.tags.get(draft.selected()).map_or(0, |tag| state.verdicts.stops(tag.id))
 }
 
 /// The scenarios on show that have a season, in the order of the cards.

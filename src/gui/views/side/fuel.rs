@@ -6,7 +6,7 @@ use crate::gui::handout::{Make, handout_ui};
 use crate::gui::state::State;
 use crate::gui::theme::{BODY, SMALL, Tokens, regular, semibold, tokens};
 use crate::model::Scenario;
-use crate::safety::cylinder::draw_limit_w;
+use crate::safety::cylinder::{PLANNING_SHARE_LEFT, draw_limit_w};
 use crate::season::ScenarioRun;
 use crate::season::fuel_calendar::FuelCalendar;
 use crate::units::UnitSystem;
@@ -91,17 +91,17 @@ fn runs_out(calendar: &FuelCalendar) -> Option<String> {
     }
 }
 
-/// Whether the cylinder can give the gas that the largest hour takes, half full in the coldest hour.
+/// Whether the cylinder can give the gas that the largest hour takes, with a third left in the coldest hour.
 fn evaporation(state: &State, scenario: &Scenario, run: &ScenarioRun, units: UnitSystem) -> Option<String> {
     let net_per_gross = state.rows.fuel(&scenario.heater.fuel)?.net_per_gross;
     let efficiency = scenario.heater.gross_efficiency(net_per_gross);
     let cylinder = state.rows.cylinder(&run.summary.fuel_unit)?;
     let coldest_c = run.hours.outdoor_c.iter().copied().reduce(f64::min)?;
-    let limit_w = draw_limit_w(cylinder, cylinder.content_kg / 2.0, coldest_c);
+    let limit_w = draw_limit_w(cylinder, PLANNING_SHARE_LEFT * cylinder.content_kg, coldest_c);
     let needed_w = run.hours.heater_w.iter().copied().reduce(f64::max)? / efficiency;
     let enough = if limit_w >= needed_w { "" } else { ", too little: join cylinders or keep them fuller" };
     Some(format!(
-        "Half full at {} a cylinder gives at most {} of gas (published table), the largest hour takes {}{enough}",
+        "With a third left at {} a cylinder gives at most {} of gas (published table), the largest hour takes {}{enough}",
         format::temperature(coldest_c, units),
         format::power(limit_w),
         format::power(needed_w)
