@@ -43,7 +43,7 @@ fn demo() -> Harness<'static, State> {
 fn settle(h: &mut Harness<'static, State>) {
     let start = Instant::now();
     h.run_steps(4);
-    while h.state().board.working() || h.state().insights.working() {
+    while h.state().board.working() || h.state().insights.working() || h.state().air.working() {
         assert!(start.elapsed() < Duration::from_secs(60), "the results did not come");
         std::thread::sleep(Duration::from_millis(5));
         h.step();

@@ -141,6 +141,7 @@ impl State {
             Command::WinterView => self.view = View::Winter,
             Command::ColdestView => self.view = View::Coldest,
             Command::SideView => self.view = View::Side,
+            Command::AirView => self.view = View::Air,
             Command::ChecksView => self.view = View::Checks,
             Command::About => self.leaflet = Some(Leaflet::About),
             Command::Cautions => self.leaflet = Some(Leaflet::Cautions),

@@ -61,6 +61,8 @@ pub enum Command {
     ColdestView,
     /// The view of the scenarios side by side.
     SideView,
+    /// The view of air and damp.
+    AirView,
     /// The view of the checks.
     ChecksView,
     /// Play the coldest spell, or stop it.
@@ -77,7 +79,7 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 34] = [
+    pub const ALL: [Self; 35] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
@@ -106,6 +108,7 @@ impl Command {
         Self::WinterView,
         Self::ColdestView,
         Self::SideView,
+        Self::AirView,
         Self::ChecksView,
         Self::Play,
         Self::About,
@@ -146,6 +149,7 @@ impl Command {
             Self::WinterView => "Winter",
             Self::ColdestView => "Coldest nights",
             Self::SideView => "Side by side",
+            Self::AirView => "Air & damp",
             Self::ChecksView => "Checks",
             Self::Play => "Play the coldest spell",
             Self::About => "About Warmfold",
@@ -181,6 +185,7 @@ impl Command {
             Self::WinterView => (ctrl, Key::Num1),
             Self::ColdestView => (ctrl, Key::Num2),
             Self::SideView => (ctrl, Key::Num3),
+            Self::AirView => (ctrl, Key::Num4),
             Self::ChecksView => (ctrl, Key::Num5),
             Self::Play => (Modifiers::NONE, Key::F5),
             Self::Shortcuts => (Modifiers::NONE, Key::F1),

@@ -81,6 +81,7 @@ fn view_ui(ui: &mut Ui, state: &mut State) {
     entry(ui, state, Command::WinterView, state.view == View::Winter);
     entry(ui, state, Command::ColdestView, state.view == View::Coldest);
     entry(ui, state, Command::SideView, state.view == View::Side);
+    entry(ui, state, Command::AirView, state.view == View::Air);
     entry(ui, state, Command::ChecksView, state.view == View::Checks);
     ui.separator();
     entry(ui, state, Command::Play, state.playback.is_some());

@@ -1,5 +1,6 @@
 //! Everything the window holds: the document, the results, and what is on show.
 
+use super::asked::Asked;
 use super::board::{Board, Season, Standing};
 use super::command::Command;
 use super::document::{Document, ScenarioId};
@@ -13,11 +14,12 @@ use super::insights::Insights;
 use super::plots::PlotShelf;
 use super::prefs::Prefs;
 use super::verdicts::Verdicts;
-use super::views::{SideView, WinterView};
-use super::worker::Worker;
+use super::views::{AirPlot, SideView, WinterView};
+use super::worker::{Inputs, Worker};
 use crate::checks::Check;
 use crate::model::validate::{Problem, Severity, problems};
 use crate::model::{Catalogue, Study};
+use crate::season::airing::{AirChanges, air_changes};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -31,6 +33,8 @@ pub enum View {
     Coldest,
     /// Scenarios side by side.
     Side,
+    /// Air and damp.
+    Air,
     /// What could hurt someone or spoil the plan.
     Checks,
 }
@@ -105,6 +109,10 @@ pub struct State {
     pub winter: WinterView,
     /// What the view side by side shows.
     pub side: SideView,
+    /// What the view of air and damp shows.
+    pub air_plot: AirPlot,
+    /// What other air would change in the chosen scenario.
+    pub air: Asked<Arc<Inputs>, AirChanges>,
     /// Where the view was drawn last.
     pub view_rect: egui::Rect,
     /// A report, picture or table that is being written.
@@ -150,6 +158,8 @@ impl State {
             verdicts: Verdicts::default(),
             winter: WinterView::default(),
             side: SideView::default(),
+            air_plot: AirPlot::default(),
+            air: Asked::default(),
             view_rect: egui::Rect::NOTHING,
             export: None,
             handout: None,
@@ -210,7 +220,20 @@ impl State {
             self.chosen_season().filter(|(season, standing)| *standing == Standing::Fresh && !season.is_empty());
         if let Some(season) = chosen.map(|(season, _)| season.clone()) {
             self.insights.ask(&season, &self.catalogue, ctx);
+            if self.view == View::Air {
+                self.ask_air(&season, ctx);
+            }
         }
+    }
+
+    /// Asks what other air would change; only while that is on show, for it takes some winters.
+    fn ask_air(&mut self, season: &Season, ctx: &egui::Context) {
+        let (theirs, catalogue) = (season.clone(), Arc::clone(&self.catalogue));
+        self.air.ask("air", Arc::clone(&season.inputs), ctx, move |progress| {
+            let (study, scenario) = (&theirs.inputs.study, &theirs.inputs.scenario);
+            let (climate, whole) = (&theirs.climate, &theirs.run.summary);
+            air_changes(study, scenario, climate, &catalogue, whole, &|| progress.given_up()).map_err(|e| e.to_string())
+        });
     }
 
     /// Whether a problem keeps this scenario from being run.

@@ -98,6 +98,31 @@ pub fn plain_plot<'a>(name: &str, t: &Tokens, y: impl Fn(f64) -> String + 'a) ->
         .set_margin_fraction(egui::vec2(0.01, 0.06))
 }
 
+/// A plot with a bar or a group of bars at 0, 1, 2 … for these months; values from zero up.
+pub fn months_plot<'a>(name: &str, months: Vec<u32>, t: &Tokens) -> Plot<'a> {
+    let named = move |x: f64| months.get(x.round() as usize).map(|m| format::month(*m)).unwrap_or_default();
+    let x_axis = AxisHints::new_x()
+        .formatter(move |mark: GridMark, _: &RangeInclusive<f64>| {
+            let whole = (mark.value - mark.value.round()).abs() < 0.01 && mark.value > -0.5;
+            if whole { named(mark.value).to_owned() } else { String::new() }
+        })
+        .tick_label_color(t.soft)
+        .tick_label_font(regular(SMALL))
+        .label_spacing(egui::Rangef::new(14.0, 22.0));
+    plain_plot(name, t, |v| if v < 0.0 { String::new() } else { format::number(v, 0) })
+        .custom_x_axes(vec![x_axis])
+        .x_grid_spacer(|input| whole_marks(input.bounds))
+        .show_grid([false, true])
+        .include_y(0.0)
+        .label_formatter(|_| None)
+}
+
+/// A mark at every whole number.
+fn whole_marks(bounds: (f64, f64)) -> Vec<GridMark> {
+    let (low, high) = (bounds.0.ceil() as i64, bounds.1.floor() as i64);
+    (low..=high.min(low + 24)).map(|i| GridMark { value: i as f64, step_size: 1.0 }).collect()
+}
+
 /// A line through points that outlive the frame.
 #[must_use]
 pub fn line<'a>(name: &str, points: &'a [PlotPoint], colour: Color32, width: f32) -> Line<'a> {

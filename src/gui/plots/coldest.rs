@@ -127,7 +127,8 @@ fn linked(plot: Plot<'_>) -> Plot<'_> {
     plot.link_axis(group, [true, false]).link_cursor(group, [true, false])
 }
 
-fn hover(season: &Season, p: &HoverPosition<'_>, value: impl Fn(f64) -> String) -> Option<String> {
+/// What stands beside the pointer: name, time, value.
+pub fn hover(season: &Season, p: &HoverPosition<'_>, value: impl Fn(f64) -> String) -> Option<String> {
     let HoverPosition::NearDataPoint { plot_name, position, .. } = p else { return None };
     let hour = (position.x.max(0.0) as usize).min(season.len().saturating_sub(1));
     let when = season.stamp(hour).map(format::stamp).unwrap_or_default();

@@ -1,7 +1,10 @@
 //! The figures of the views, each drawn from data made once per season.
 
+pub mod air_days;
+pub mod air_months;
 pub mod axis;
 pub mod coldest;
+pub mod column;
 pub mod daily;
 mod data;
 pub mod legend;

@@ -6,36 +6,16 @@ use crate::format;
 use crate::gui::theme::{SMALL, regular};
 use crate::units::Quantity;
 use egui::{RichText, Ui};
-use egui_plot::{AxisHints, Bar, BarChart, GridMark, LineStyle, PlotPoint, PlotPoints, Text};
-use std::ops::RangeInclusive;
+use egui_plot::{Bar, BarChart, LineStyle, PlotPoint, PlotPoints, Text};
 
 /// The bars.
 pub fn months_ui(ui: &mut Ui, shown: &[Shown], baseline: Option<&Shown>, look: &Look) {
     let (t, units) = (&look.t, look.units);
     let Some(first) = baseline.or(shown.first()) else { return };
     let months: Vec<u32> = first.curves.months.iter().map(|m| m.month).collect();
-    let named = move |x: f64| months.get(x.round() as usize).map(|m| format::month(*m)).unwrap_or_default();
-    let x_axis = AxisHints::new_x()
-        .formatter(move |mark: GridMark, _: &RangeInclusive<f64>| {
-            if (mark.value - mark.value.round()).abs() < 0.01 && mark.value > -0.5 {
-                named(mark.value).to_owned()
-            } else {
-                String::new()
-            }
-        })
-        .tick_label_color(t.soft)
-        .tick_label_font(regular(SMALL))
-        .label_spacing(egui::Rangef::new(14.0, 22.0));
     let bars = shown.iter().flat_map(|s| s.curves.months.iter().map(|m| m.heat_kwh));
     let highest = first.curves.months.iter().map(|m| m.baseline_kwh).chain(bars).fold(0.0, f64::max);
-    let plot = axis::plain_plot("months", t, |v| if v < 0.0 { String::new() } else { format::number(v, 0) })
-        .height(look.height)
-        .custom_x_axes(vec![x_axis])
-        .x_grid_spacer(|input| whole_marks(input.bounds))
-        .show_grid([false, true])
-        .include_y(0.0)
-        .include_y(highest * 1.14)
-        .label_formatter(|_| None);
+    let plot = axis::months_plot("months", months, t).height(look.height).include_y(highest * 1.14);
     let wide = 0.8 / shown.len().max(1) as f64;
     let degree_hours = Quantity::TemperatureDifference.unit(units);
     let base = first.curves.clone();
@@ -64,10 +44,4 @@ pub fn months_ui(ui: &mut Ui, shown: &[Shown], baseline: Option<&Shown>, look: &
             p.text(Text::new("", at, text).color(t.soft).anchor(egui::Align2::CENTER_BOTTOM).allow_hover(false));
         }
     });
-}
-
-/// A mark at every whole number.
-fn whole_marks(bounds: (f64, f64)) -> Vec<GridMark> {
-    let (low, high) = (bounds.0.ceil() as i64, bounds.1.floor() as i64);
-    (low..=high.min(low + 24)).map(|i| GridMark { value: i as f64, step_size: 1.0 }).collect()
 }

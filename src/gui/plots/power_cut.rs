@@ -1,10 +1,10 @@
 //! Design load and power cut in figures.
 
+use super::column::{heading, row};
 use crate::format;
-use crate::gui::theme::{BODY, SMALL, regular, semibold, tokens};
 use crate::season::{Hold, Summary};
 use crate::units::UnitSystem;
-use egui::{Align2, Sense, Stroke, Ui, pos2, vec2};
+use egui::Ui;
 
 /// The column of figures.
 pub fn figures_ui(ui: &mut Ui, s: &Summary, units: UnitSystem, has_water: bool) {
@@ -40,26 +40,4 @@ fn hold(hold: Hold) -> String {
         Hold::Beyond => "over 120 h".to_owned(),
         Hold::NotApplicable => "–".to_owned(),
     }
-}
-
-fn heading(ui: &mut Ui, text: &str, right: &str) {
-    let t = tokens(ui);
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 22.0), Sense::hover());
-    ui.painter().text(rect.left_center(), Align2::LEFT_CENTER, text, semibold(BODY), t.ink);
-    ui.painter().text(rect.right_center(), Align2::RIGHT_CENTER, right, regular(SMALL), t.soft);
-    ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, t.hairline));
-}
-
-/// A row with one value, or with two columns.
-fn row(ui: &mut Ui, label: &str, value: &str, second: &str) {
-    let t = tokens(ui);
-    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 18.0), Sense::hover());
-    let painter = ui.painter();
-    painter.text(rect.left_center(), Align2::LEFT_CENTER, label, regular(SMALL + 0.5), t.soft);
-    let right = if second.is_empty() { rect.right() } else { rect.right() - 66.0 };
-    painter.text(pos2(right, rect.center().y), Align2::RIGHT_CENTER, value, regular(SMALL + 0.5), t.ink);
-    if !second.is_empty() {
-        painter.text(rect.right_center(), Align2::RIGHT_CENTER, second, regular(SMALL + 0.5), t.soft);
-    }
-    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, format!("{label} {value} {second}")));
 }

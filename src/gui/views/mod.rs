@@ -1,10 +1,12 @@
 //! The views under the drawing, as tabs.
 
+mod air;
 mod checks;
 mod coldest;
 mod side;
 mod winter;
 
+pub use air::AirPlot;
 pub use side::SideView;
 pub use winter::WinterView;
 
@@ -32,15 +34,17 @@ pub fn views_ui(ui: &mut Ui, state: &mut State) {
         View::Winter => winter::winter_ui(ui, state),
         View::Coldest => coldest::coldest_ui(ui, state),
         View::Side => side::side_ui(ui, state),
+        View::Air => air::air_ui(ui, state),
         View::Checks => checks::checks_ui(ui, state),
     }
 }
 
 /// The views in the order of their tabs.
-const VIEWS: [(View, Command); 4] = [
+const VIEWS: [(View, Command); 5] = [
     (View::Winter, Command::WinterView),
     (View::Coldest, Command::ColdestView),
     (View::Side, Command::SideView),
+    (View::Air, Command::AirView),
     (View::Checks, Command::ChecksView),
 ];
 

@@ -177,17 +177,21 @@ fn title(ui: &mut Ui, text: &str) {
 
 /// A small switch between two figures.
 fn either(ui: &mut Ui, first: &str, second: &str, second_on: &mut bool) {
-    let t = tokens(ui);
     for (name, value) in [(first, false), (second, true)] {
-        let on = *second_on == value;
-        let text = RichText::new(name).font(semibold(SMALL + 0.5)).color(if on { t.ink } else { t.soft });
-        let text = if on { text } else { text.underline() };
-        let response = ui.add(Button::new(text).frame(false).min_size(vec2(0.0, 20.0)));
-        response.widget_info(|| egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, name));
-        if response.clicked() {
+        if choice(ui, name, *second_on == value) {
             *second_on = value;
         }
     }
+}
+
+/// One of several figures by its name; whether it was chosen in this frame.
+pub(super) fn choice(ui: &mut Ui, name: &str, on: bool) -> bool {
+    let t = tokens(ui);
+    let text = RichText::new(name).font(semibold(SMALL + 0.5)).color(if on { t.ink } else { t.soft });
+    let text = if on { text } else { text.underline() };
+    let response = ui.add(Button::new(text).frame(false).min_size(vec2(0.0, 20.0)));
+    response.widget_info(|| egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, name));
+    response.clicked()
 }
 
 fn running_panel(ui: &mut Ui, state: &mut State, scene: &Scene) {
