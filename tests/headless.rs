@@ -417,6 +417,9 @@ fn every_table_adds_up_to_the_season() {
         // Seven months, each rounded to a hundredth.
         assert!((used - scenario["fuel_quantity"].as_f64().expect("fuel")).abs() < 0.036, "{used}");
     }
+    let air = table_of("air");
+    let hours: u64 = scenarios.iter().filter_map(|s| s["hours_skin_wet"].as_u64()).sum();
+    assert!((column_sum(&air, 3) - hours as f64).abs() < 0.5, "{air:?}");
     assert_eq!(calendar[0][..3], ["scenario", "month", "unit"]);
     assert_eq!(table_of("side")[0][..3], ["part", "row", "unit"]);
 }

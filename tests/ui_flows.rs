@@ -251,7 +251,7 @@ fn every_view_and_leaflet_can_be_shown_in_both_units() {
     for units in ["°F · ft", "°C · m"] {
         h.get_by_label(units).click();
         settle(&mut h);
-        for view in ["Coldest nights", "Winter"] {
+        for view in ["Coldest nights", "Air & damp", "Winter"] {
             h.get_by_role_and_label(Role::Tab, view).click();
             settle(&mut h);
         }
@@ -290,6 +290,56 @@ fn a_sheet_of_ones_own_can_be_typed_and_chosen() {
     // A sheet in use stays.
     let away = h.get_by_label("Take it away");
     assert!(away.accesskit_node().is_disabled());
+}
+
+#[test]
+fn air_and_damp_follows_the_allowed_rise_and_names_what_would_help() {
+    let mut h = demo();
+    choose(&mut h, 0);
+    h.get_by_role_and_label(Role::Tab, "Air & damp").click();
+    settle(&mut h);
+    let needed = |h: &Harness<'static, State>| {
+        h.state().chosen_season().unwrap().0.run.summary.air_advice.unwrap().flow_needed_m3_per_h
+    };
+    let said = |h: &Harness<'static, State>, start: &str| h.query_all_by_label_contains(start).next().is_some();
+    let of_eight = needed(&h);
+    assert!(said(&h, &format!("Fan or vents move {} m³/h", warmfold::format::number(of_eight, 0))));
+    assert!(said(&h, "Hours by month. Season: House above 35 °C 0 hours"));
+    // A rise half as large asks for more than twice the air: the skin carries less, too.
+    enter(&mut h, "Allowed rise", "4");
+    assert!(needed(&h) > 2.0 * of_eight, "{} and {of_eight}", needed(&h));
+    assert_eq!(h.state().document.history.undo_name(), Some("vents allowed rise"));
+    // What other air would change has come: an hour of airing costs money and dries the skin.
+    let airing = h.state().air.last().unwrap().1.morning_airing;
+    let money = warmfold::format::money_difference(airing.cost.unwrap(), "$");
+    assert!(airing.cost.unwrap() > 0.0 && airing.hours_skin_wet < 0, "{airing:?}");
+    assert!(said(&h, &format!("Winter {money}")) && said(&h, &format!("Skin wet −{} h", -airing.hours_skin_wet)));
+    // An unvented flame is offered a flue.
+    assert!(!said(&h, "Water from flames 1") && h.state().air.last().unwrap().1.flue.is_none());
+    h.state_mut().document.draft.study.scenarios[0].heater = warmfold::model::Heater {
+        fuel: "kerosene".to_owned(),
+        ..h.state().document.draft.study.scenarios[0].heater.clone()
+    };
+    choose(&mut h, 0);
+    let flue = h.state().air.last().unwrap().1.flue.expect("a flame without a flue");
+    assert!(flue.hours_skin_wet < 0 && flue.hours_crop_humidity_90 <= 0);
+    // The hint of the trade's range comes and goes with the openers' start.
+    assert!(!said(&h, "wax openers are made for"));
+    h.state_mut().document.draft.study.scenarios[0].vents.opens_at_c = 12.0;
+    choose(&mut h, 0);
+    assert!(said(&h, "Openers begin at 12.0 °C; wax openers are made for 15 °C to 24 °C"));
+    // A click on the days moves the time cursor into them.
+    h.get_by_role_and_label(Role::RadioButton, "Sunniest mild day").click();
+    settle(&mut h);
+    let plot = h.query_all_by_label_contains("three days hour by hour").next().unwrap().rect();
+    h.hover_at(plot.center());
+    h.drag_at(plot.center());
+    h.step();
+    h.drop_at(plot.center());
+    settle(&mut h);
+    let (season, _) = h.state().chosen_season().unwrap();
+    let sunny = season.run.summary.air_advice.unwrap().hour;
+    assert!(h.state().hour.unwrap().abs_diff(sunny) <= 36, "{:?} {sunny}", h.state().hour);
 }
 
 #[test]

@@ -2,9 +2,11 @@
 //!
 //! Every column names its unit; numbers have a decimal point and no grouping.
 
+mod air;
 mod lists;
 mod plots;
 
+pub use air::{air_days, air_months};
 pub use lists::{calendar, steps};
 pub use plots::{RunningSum, days, months, running, spell};
 

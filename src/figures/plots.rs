@@ -134,12 +134,17 @@ pub fn spell(named: Named, hours: Range<usize>, units: UnitSystem) -> Figures {
     hourly(Some(named), hours, &columns, 2)
 }
 
-fn titled(name: &str, unit: &str) -> String {
+pub(super) fn titled(name: &str, unit: &str) -> String {
     format!("{name}, {unit}")
 }
 
 /// Columns over the hours of a season that has the dates.
-fn hourly(dates: Option<Named>, hours: Range<usize>, columns: &[(String, Vec<f64>)], decimals: usize) -> Figures {
+pub(super) fn hourly(
+    dates: Option<Named>,
+    hours: Range<usize>,
+    columns: &[(String, Vec<f64>)],
+    decimals: usize,
+) -> Figures {
     let mut head = dated(true);
     head.extend(columns.iter().map(|(title, _)| title.clone()));
     let Some(named) = dates else { return Figures { head, rows: Vec::new() } };

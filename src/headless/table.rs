@@ -1,4 +1,5 @@
-//! A table of a study as CSV: the scenarios side by side, fuel calendars, steps of the saving, or months.
+//! A table of a study as CSV: the scenarios side by side, fuel calendars, steps of the saving, or months of heat or of
+//! air and damp.
 
 use super::evaluate::Evaluated;
 use super::save;
@@ -23,6 +24,8 @@ pub(super) enum Which {
     Steps,
     /// Heat and degree-hours by month
     Months,
+    /// Overheated, wet and humid hours by month
+    Air,
 }
 
 /// Runs every scenario of a file and writes a table of it.
@@ -38,6 +41,7 @@ pub(super) fn write(file: &Path, out: &Path, which: Which, units: UnitSystem) ->
 fn table(results: &Evaluated, which: Which, units: UnitSystem) -> Result<Figures, crate::season::RunError> {
     let (study, climate) = (&results.study, &results.weather.climate);
     let pairs = || study.scenarios.iter().zip(&results.runs);
+    let named = || pairs().map(|(s, run)| Named { name: &s.name, run, climate }).collect::<Vec<_>>();
     let currency = &study.prices.currency;
     Ok(match which {
         Which::Side => {
@@ -58,8 +62,9 @@ fn table(results: &Evaluated, which: Which, units: UnitSystem) -> Result<Figures
             let named = study.scenarios.iter().zip(&steps).map(|(s, steps)| (s.name.as_str(), steps.as_slice()));
             figures::steps(&named.collect::<Vec<_>>(), currency)
         }
+        Which::Air => figures::air_months(&named()),
         Which::Months => {
-            let runs: Vec<Named> = pairs().map(|(s, run)| Named { name: &s.name, run, climate }).collect();
+            let runs = named();
             figures::months(&runs, runs.get(study.reference).copied(), units)
         }
     })

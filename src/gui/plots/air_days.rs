@@ -20,11 +20,12 @@ struct Trace {
     points: Vec<PlotPoint>,
 }
 
-/// Hours of the season from the day before the one that holds this hour to the day after it.
+/// Hours of the season from the day before the one that holds this hour to the day after it; three days at its ends too.
 #[must_use]
 pub fn window(season: &Season, hour: usize) -> Range<usize> {
     let begins = season.stamp(hour).map_or(hour, |at| (hour + 1).saturating_sub(at.hour as usize));
-    begins.saturating_sub(HOURS_PER_DAY)..(begins + 2 * HOURS_PER_DAY).min(season.len())
+    let end = (begins + 2 * HOURS_PER_DAY).max(3 * HOURS_PER_DAY).min(season.len());
+    end.saturating_sub(3 * HOURS_PER_DAY)..end
 }
 
 /// Both plots; gives the hour that was clicked.

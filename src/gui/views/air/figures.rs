@@ -28,7 +28,7 @@ pub fn figures_ui(ui: &mut Ui, state: &mut State, season: &Season, standing: Sta
         }
         openers_ui(ui, &season.inputs.scenario.vents, units);
         ui.add_space(6.0);
-        damp_ui(ui, &season.run.summary);
+        damp_ui(ui, &season.run.summary, units);
     });
     ui.add_space(6.0);
     changes_ui(ui, state, season);
@@ -68,7 +68,7 @@ fn advice_ui(ui: &mut Ui, season: &Season, advice: &AirAdvice, units: UnitSystem
     row(ui, "Outdoors, wind", &format!("{outdoors}, {}", show(advice.site_wind_m_per_s, Quantity::Speed, 1)), "");
     row(ui, "House over it, shut", &rise(advice.rise_shut_k), "")
         .on_hover_text("Were the hour to last, with vents and fan shut");
-    row(ui, "as it is", &rise(advice.rise_as_it_is_k), "").on_hover_text(format!(
+    row(ui, "\u{2003}as it is", &rise(advice.rise_as_it_is_k), "").on_hover_text(format!(
         "Were the hour to last, with vents and fan as they are. In the season, with what floor and water take up, the house is at {}",
         format::temperature(advice.house_air_c, units)
     ));
@@ -76,7 +76,7 @@ fn advice_ui(ui: &mut Ui, season: &Season, advice: &AirAdvice, units: UnitSystem
     ui.add_space(6.0);
     heading(ui, "To keep to that rise", "");
     row(ui, "Fan or vents move", &flow(advice.flow_needed_m3_per_h), "");
-    row(ui, "fan by rule", &range_of_fan(advice, &range), "")
+    row(ui, "\u{2003}fan by rule", &range_of_fan(advice, &range), "")
         .on_hover_text("One air change a minute, or 8 cfm/ft² of floor (NGMA and ASABE, from memory)");
     let floor_m2 = season.run.shell.floor_m2;
     let each = |m2: Option<f64>| match m2 {
@@ -85,9 +85,9 @@ fn advice_ui(ui: &mut Ui, season: &Season, advice: &AirAdvice, units: UnitSystem
     };
     row(ui, "Low and high each", &each(advice.openings_still_m2), "")
         .on_hover_text("Free area of the low openings and again of the high ones, in still air");
-    row(ui, "in that hour's wind", &each(advice.openings_windy_m2), "");
+    row(ui, "\u{2003}in that hour's wind", &each(advice.openings_windy_m2), "");
     let rule = range(advice.rule_openings_from_m2, advice.rule_openings_to_m2, Quantity::Area, 1);
-    row(ui, "by rule, 15–20 %", &rule, "")
+    row(ui, "\u{2003}by rule, 15–20 %", &rule, "")
         .on_hover_text("Roof vents and again side vents, of the floor (ASABE, quoted in Greenhouse Management, 2015)");
     let vents = &season.inputs.scenario.vents;
     let own = if vents.present {
@@ -96,7 +96,7 @@ fn advice_ui(ui: &mut Ui, season: &Season, advice: &AirAdvice, units: UnitSystem
     } else {
         "no vents".to_owned()
     };
-    row(ui, "as they are", &own, "");
+    row(ui, "\u{2003}as they are", &own, "");
 }
 
 fn range_of_fan(advice: &AirAdvice, range: &impl Fn(f64, f64, Quantity, usize) -> String) -> String {
@@ -114,9 +114,9 @@ fn openers_ui(ui: &mut Ui, vents: &Vents, units: UnitSystem) {
     }
 }
 
-fn damp_ui(ui: &mut Ui, s: &Summary) {
+fn damp_ui(ui: &mut Ui, s: &Summary, units: UnitSystem) {
     let hours = |n: usize| format!("{} h", format::number(n as f64, 0));
-    let kg = |value: f64| format!("{} kg", format::number(value, 0));
+    let mass = |kg: f64| format::quantity(kg, Quantity::Mass, units, Some(0));
     heading(ui, "Damp", &format!("of {} h", format::number(s.season_hours as f64, 0)));
     row(ui, "Humid at the crop", &hours(s.damp.hours_crop_humidity_90), "")
         .on_hover_text("At least 90 % relative humidity, from which mould spreads (common practice)");
@@ -125,10 +125,10 @@ fn damp_ui(ui: &mut Ui, s: &Summary) {
     if let Some(wet) = s.damp.hours_tent_wall_wet {
         row(ui, "Tent wall wet", &hours(wet), "");
     }
-    row(ui, "Condensed water", &kg(s.damp.skin_condensed_kg + s.damp.tent_wall_condensed_kg), "");
-    row(ui, "Mist", &kg(s.damp.mist_kg), "")
+    row(ui, "Condensed water", &mass(s.damp.skin_condensed_kg + s.damp.tent_wall_condensed_kg), "");
+    row(ui, "Mist", &mass(s.damp.mist_kg), "")
         .on_hover_text("Vapour that the air cannot hold; it falls on plants and floor");
-    row(ui, "Water from flames", &kg(s.damp.burner_water_kg), "");
+    row(ui, "Water from flames", &mass(s.damp.burner_water_kg), "");
 }
 
 /// What other air would change; the last answer stays, dimmed, until the next is there.
