@@ -121,7 +121,7 @@ fn price_ui(ui: &mut Ui, form: &mut Form, fuel: &str, prices: &mut Vec<FuelPrice
     }
     row(ui, false, |ui| {
         let text = format!("per {unit}; other units, date and origin under Prices");
-        ui.label(RichText::new(text).size(SMALL).color(tokens(ui).soft));
+        ui.add(egui::Label::new(RichText::new(text).size(SMALL).color(tokens(ui).soft)).wrap());
     });
 }
 
