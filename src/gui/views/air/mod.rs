@@ -56,6 +56,8 @@ pub fn air_ui(ui: &mut Ui, state: &mut State) {
         });
         panel(ui, FIGURES, height, |ui| {
             egui::ScrollArea::vertical().id_salt("air figures").auto_shrink([false, false]).show(ui, |ui| {
+                // The scroll bar floats over the rightmost points.
+                ui.set_max_width(ui.available_width() - 8.0);
                 ui.spacing_mut().item_spacing.y = 1.0;
                 figures::figures_ui(ui, state, &season, standing);
             });
