@@ -37,7 +37,7 @@ inputs! {
     /// Alarms, cut-outs and the air of flames. They alter no heat; the checks ask for them.
     pub struct Precautions {
         choices {
-            residual_current_device: Answer = Answer::NotKnown, "Residual-current device", "Whether a residual-current device (a ground-fault interrupter) guards everything electric in the house";
+            residual_current_device: Answer = Answer::NotKnown, "RCD or GFCI", "Whether a residual-current device (a ground-fault interrupter) guards everything electric in the house";
             carbon_monoxide_alarm: Answer = Answer::NotKnown, "CO alarm", "Whether a carbon monoxide alarm hangs where a flame burns";
             low_temperature_alarm: Answer = Answer::NotKnown, "Frost alarm", "Whether an alarm wakes somebody before the crop freezes";
             combustion_air_m2: Option<f64> = None, "Air for flames", "Free area of the openings to outdoors that are never shut; off while it is not known, 0 if there are none";
