@@ -671,3 +671,64 @@ fn checks_say_stop_and_lead_to_where_they_are_mended() {
     h.get_by_label("Fine: Load on the circuit");
     assert_eq!(h.state().document.history.undo_name(), Some("site circuit"));
 }
+
+#[test]
+fn changes_outlive_a_window_that_dies_and_no_file_is_overwritten_unasked() {
+    let folder = tempfile::tempdir().unwrap();
+    let (aside, file) = (folder.path().join("aside"), folder.path().join("house.ron"));
+    storage::save(&file, &storage::demo().unwrap()).unwrap();
+    let open = |h: &mut Harness<'static, State>| {
+        h.state_mut().keep_in(aside.clone());
+        let ctx = h.ctx.clone();
+        h.state_mut().open_file(&file, &ctx);
+        settle(h);
+    };
+    let mut first = demo();
+    open(&mut first);
+    enter(&mut first, "Length", "22 ft");
+    // More than the two seconds between a change and its being kept, then time for the thread.
+    first.run_steps(150);
+    let draft = aside.join("drafts/draft-0.ron");
+    let start = Instant::now();
+    while !draft.exists() {
+        assert!(start.elapsed() < Duration::from_secs(20), "nothing was kept");
+        std::thread::sleep(Duration::from_millis(5));
+    }
+    let mut second = demo();
+    open(&mut second);
+    assert!(second.state().left.is_empty(), "the first window is still open");
+    assert!(second.state().opened_twice);
+    second.get_by_label("Open in another window too");
+    enter(&mut second, "Width", "4 m");
+    menu(&mut second, "File", "Save");
+    drop(second);
+    menu(&mut first, "File", "Save");
+    first.get_by_label("The file was changed elsewhere");
+    first.get_by_label("Keep editing").click();
+    settle(&mut first);
+    assert_eq!(storage::load(&file).unwrap().scenarios[0].house.width_m, 4.0);
+    let changed = first.state().document.draft.study.clone();
+    drop(first);
+
+    let mut third = demo();
+    third.state_mut().keep_in(aside.clone());
+    third.run_steps(3);
+    third.get_by_label("Changes that were not saved");
+    third.get_by_role_and_label(Role::Button, "Open").click();
+    settle(&mut third);
+    assert_eq!(third.state().document.draft.study, changed);
+    assert_eq!(third.state().document.path.as_deref(), Some(file.as_path()));
+    assert!(third.state().document.changed_since_save());
+    menu(&mut third, "File", "Save");
+    third.get_by_label("The file was changed elsewhere");
+    third.get_by_label("Replace it").click();
+    settle(&mut third);
+    third.run_steps(150);
+    let start = Instant::now();
+    while draft.exists() {
+        assert!(start.elapsed() < Duration::from_secs(20), "what is saved needs no draft");
+        third.step();
+        std::thread::sleep(Duration::from_millis(5));
+    }
+    assert_eq!(storage::load(&file).unwrap().scenarios[0].house.length_m, 22.0 * 0.3048);
+}

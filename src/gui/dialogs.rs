@@ -4,6 +4,7 @@ use super::command::Command;
 use super::evidence;
 use super::filing::{Ask, Next};
 use super::marks::{self, Icon};
+use super::rescue;
 use super::state::{Leaflet, State};
 use super::theme::{HEADING, semibold, tokens};
 use crate::safety::cautions::{CAUTIONS, LAST_WORD};
@@ -14,6 +15,8 @@ use std::path::PathBuf;
 pub fn dialogs_ui(ctx: &Context, state: &mut State) {
     path_ui(ctx, state);
     question_ui(ctx, state);
+    rescue::conflict_ui(ctx, state);
+    rescue::left_ui(ctx, state);
     waiting_ui(ctx, state);
     error_ui(ctx, state);
     leaflet_ui(ctx, state);
@@ -21,11 +24,12 @@ pub fn dialogs_ui(ctx: &Context, state: &mut State) {
 }
 
 /// A dialog with room round its content.
-fn modal(ctx: &Context, id: Id) -> Modal {
+pub fn modal(ctx: &Context, id: Id) -> Modal {
     Modal::new(id).frame(egui::Frame::window(&ctx.global_style()))
 }
 
-fn heading(ui: &mut Ui, text: &str) {
+/// The title of a dialog.
+pub fn heading(ui: &mut Ui, text: &str) {
     ui.label(RichText::new(text).font(semibold(HEADING)));
     ui.add_space(8.0);
 }

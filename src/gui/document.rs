@@ -1,9 +1,10 @@
 //! The open study: what is being edited, where it is kept, and whether it was saved.
 
+use super::engine::fingerprint;
 use super::history::{Edits, History};
 use super::palette;
 use crate::model::{Scenario, Study};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// A name for a scenario that survives moving and renaming.
 pub type ScenarioId = u64;
@@ -144,6 +145,8 @@ pub struct Document {
     pub path: Option<PathBuf>,
     /// Grows with every change.
     pub revision: u64,
+    /// Fingerprint of its file when it was last read or written; empty without one.
+    pub on_disk: String,
     saved: Study,
 }
 
@@ -152,7 +155,20 @@ impl Document {
     #[must_use]
     pub fn new(study: Study, path: Option<PathBuf>) -> Self {
         let draft = Draft::new(study);
-        Self { saved: draft.study.clone(), draft, history: History::default(), path, revision: 1 }
+        let on_disk = path.as_deref().map(fingerprint).unwrap_or_default();
+        Self { saved: draft.study.clone(), draft, history: History::default(), path, revision: 1, on_disk }
+    }
+
+    /// Goes on with changes to a file that were never saved; `saved` is what the file holds, if it can be read.
+    #[must_use]
+    pub fn recovered(study: Study, path: Option<PathBuf>, saved: Option<Study>) -> Self {
+        Self { saved: saved.unwrap_or_default(), ..Self::new(study, path) }
+    }
+
+    /// Whether its file holds something else than what was last read or written here.
+    #[must_use]
+    pub fn changed_elsewhere(&self, path: &Path) -> bool {
+        self.path.as_deref() == Some(path) && path.exists() && fingerprint(path) != self.on_disk
     }
 
     /// Whether the study differs from what was last opened or saved.
@@ -164,6 +180,7 @@ impl Document {
     /// Notes that the study now lies in a file.
     pub fn mark_saved(&mut self, study: Study, path: PathBuf) {
         self.saved = study;
+        self.on_disk = fingerprint(&path);
         self.path = Some(path);
     }
 

@@ -76,6 +76,8 @@ pub struct Filing {
     pub dialog: Option<PathDialog>,
     /// What waits for the question about unsaved changes.
     pub question: Option<Next>,
+    /// The study's file, when it was changed by another hand and would be overwritten.
+    pub conflict: Option<PathBuf>,
     /// An error to show.
     pub error: Option<String>,
     /// Only use the in-app path dialog.
@@ -212,12 +214,17 @@ impl State {
                 self.prefs.remember(path);
                 self.open(study, Some(path.to_owned()));
                 self.say(ctx, format!("Opened {}", self.document.name()), false);
+                self.claim_file(ctx);
             }
             Err(reason) => self.filing.error = Some(reason),
         }
     }
 
-    fn save_to(&mut self, path: &Path, ctx: &egui::Context) {
+    pub(super) fn save_to(&mut self, path: &Path, ctx: &egui::Context) {
+        if self.document.changed_elsewhere(path) {
+            self.filing.conflict = Some(path.to_owned());
+            return;
+        }
         let mut study = self.document.draft.study.clone();
         // What cannot be brought along stays where it is; the study is saved all the same.
         let left_behind = super::engine::bring_weather(&mut study, self.folder().as_deref(), path).err();
@@ -227,6 +234,7 @@ impl State {
                 self.document.draft.study.site = study.site.clone();
                 self.document.revision += 1;
                 self.document.mark_saved(study, path.to_owned());
+                self.claim_file(ctx);
                 self.say(ctx, format!("Saved {}", self.document.name()), false);
                 self.filing.error = left_behind.map(|reason| format!("The study is saved, but {reason}"));
                 if let Some(next) = self.filing.after_save.take() {

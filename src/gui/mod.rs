@@ -20,6 +20,7 @@ mod handout;
 mod headline;
 pub mod history;
 pub mod insights;
+mod keeping;
 mod marks;
 mod menu;
 mod meter;
@@ -27,6 +28,7 @@ mod palette;
 mod picture;
 mod plots;
 pub mod prefs;
+mod rescue;
 pub mod state;
 mod status;
 mod theme;
@@ -105,6 +107,9 @@ impl App {
         let prefs: Prefs = cc.storage.and_then(|s| eframe::get_value(s, PREFS)).unwrap_or_default();
         cc.egui_ctx.set_theme(prefs.theme.preference());
         let mut state = State::new(&cc.egui_ctx, engine::demo(), None, prefs);
+        if let Some(folder) = eframe::storage_dir("warmfold").filter(|_| meter.is_none()) {
+            state.keep_in(folder);
+        }
         if let Some(path) = path {
             state.open_file(&path, &cc.egui_ctx);
         }
@@ -129,5 +134,11 @@ impl eframe::App for App {
 
     fn save(&mut self, storage: &mut dyn eframe::Storage) {
         eframe::set_value(storage, PREFS, &self.state.prefs);
+    }
+
+    fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {
+        if let Some(keeping) = &mut self.state.keeping {
+            keeping.end();
+        }
     }
 }

@@ -11,6 +11,7 @@ use super::filing::Filing;
 use super::handout::Handout;
 use super::history::Edits;
 use super::insights::Insights;
+use super::keeping::Keeping;
 use super::plots::PlotShelf;
 use super::prefs::Prefs;
 use super::verdicts::Verdicts;
@@ -20,6 +21,7 @@ use crate::checks::Check;
 use crate::model::validate::{Problem, Severity, problems};
 use crate::model::{Catalogue, Study};
 use crate::season::airing::{AirChanges, air_changes};
+use crate::storage::LeftDraft;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -73,6 +75,12 @@ pub struct State {
     pub board: Board,
     /// Open and save.
     pub filing: Filing,
+    /// Keeps unsaved changes aside; none in a window that is not to leave any.
+    pub keeping: Option<Keeping>,
+    /// Drafts that were left behind and wait for a decision.
+    pub left: Vec<LeftDraft>,
+    /// Whether another window has the file open too.
+    pub opened_twice: bool,
     /// The program's catalogues.
     pub catalogue: Arc<Catalogue>,
     /// The program's rows with the study's own.
@@ -140,6 +148,9 @@ impl State {
             document: Document::new(study, path),
             board: Board::default(),
             filing: Filing::default(),
+            keeping: None,
+            left: Vec::new(),
+            opened_twice: false,
             rows: Arc::clone(&catalogue),
             catalogue,
             troubles: Vec::new(),
@@ -182,7 +193,13 @@ impl State {
 
     /// Shows another study.
     pub fn open(&mut self, study: Study, path: Option<PathBuf>) {
-        self.document = Document::new(study, path);
+        self.show(Document::new(study, path));
+    }
+
+    /// Shows another document.
+    pub fn show(&mut self, document: Document) {
+        self.document = document;
+        self.opened_twice = false;
         self.board = Board::after(&self.board);
         self.hour = None;
         self.playback = None;

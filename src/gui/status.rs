@@ -29,6 +29,12 @@ pub fn status_ui(ui: &mut Ui, state: &mut State) {
             if state.board.working() {
                 ui.label(RichText::new("Working out…").size(SMALL).color(t.soft));
             }
+            if state.opened_twice {
+                let text = RichText::new("Open in another window too").size(SMALL).color(t.warn);
+                ui.label(text).on_hover_text(
+                    "What is saved there and here overwrites each other: save one of them under another name",
+                );
+            }
             let count = state.troubles.len();
             if count > 0 {
                 let text = if count == 1 { "1 problem".to_owned() } else { format!("{count} problems") };

@@ -34,6 +34,7 @@ pub fn window_ui(ui: &mut Ui, state: &mut State) {
     }
     state.refresh();
     state.look_further(&ctx);
+    state.tend(&ctx);
     title(state, &ctx);
 }
 

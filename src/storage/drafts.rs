@@ -19,6 +19,8 @@ const MOST: usize = 64;
 struct Content {
     /// File that the study was opened from or saved to; none before the first save.
     of: Option<PathBuf>,
+    /// Fingerprint of that file when the study was read or saved last.
+    on_disk: String,
     /// The study as its own file would hold it.
     study: String,
 }
@@ -37,6 +39,8 @@ pub struct LeftDraft {
     pub study: Study,
     /// File that it belongs to; none before its first save.
     pub of: Option<PathBuf>,
+    /// Fingerprint of that file when the study was read or saved last.
+    pub on_disk: String,
     /// When it was written last.
     pub written: Option<SystemTime>,
     draft: Draft,
@@ -73,12 +77,12 @@ impl Draft {
         Err(io::Error::other("too many drafts are kept"))
     }
 
-    /// Keeps a study, whole or not at all. `of` is the file that it belongs to.
+    /// Keeps a study, whole or not at all. `of` is the file that it belongs to, `on_disk` that file's fingerprint.
     ///
     /// # Errors
     /// What the system says.
-    pub fn keep(&self, study: &Study, of: Option<&Path>) -> io::Result<()> {
-        let content = Content { of: of.map(Path::to_owned), study: write_study(study) };
+    pub fn keep(&self, study: &Study, of: Option<&Path>, on_disk: &str) -> io::Result<()> {
+        let content = Content { of: of.map(Path::to_owned), on_disk: on_disk.to_owned(), study: write_study(study) };
         let text = ron::to_string(&content).map_err(io::Error::other)?;
         write_whole(&self.path, text.as_bytes())
     }
@@ -110,7 +114,7 @@ impl LeftDraft {
         let content: Content = ron::from_str(&text).ok()?;
         let study = read_study(&content.study).ok()?;
         let written = fs::metadata(&path).and_then(|about| about.modified()).ok();
-        Some(Self { study, of: content.of, written, draft: Draft { path, _lock: lock } })
+        Some(Self { study, of: content.of, on_disk: content.on_disk, written, draft: Draft { path, _lock: lock } })
     }
 
     /// Gives it up.
@@ -121,10 +125,10 @@ impl LeftDraft {
         self.draft.forget()
     }
 
-    /// Goes on with it: the study, its file, and the draft that goes on keeping it.
+    /// The draft, to go on keeping what was in it.
     #[must_use]
-    pub fn take(self) -> (Study, Option<PathBuf>, Draft) {
-        (self.study, self.of, self.draft)
+    pub fn into_draft(self) -> Draft {
+        self.draft
     }
 }
 
@@ -140,16 +144,16 @@ mod tests {
     fn a_draft_is_left_behind_only_when_its_window_is_gone() {
         let folder = tempfile::tempdir().expect("a folder");
         let (one, two) = (Draft::begin(folder.path()).expect("one"), Draft::begin(folder.path()).expect("two"));
-        one.keep(&study("One"), Some(Path::new("/here/one.ron"))).expect("kept");
-        two.keep(&study("Two"), None).expect("kept");
+        one.keep(&study("One"), Some(Path::new("/here/one.ron")), "a-1").expect("kept");
+        two.keep(&study("Two"), None, "").expect("kept");
         assert!(LeftDraft::all(folder.path()).is_empty(), "both windows are open");
         drop(one);
         let left = LeftDraft::all(folder.path());
         assert_eq!(left.len(), 1);
         assert_eq!(left[0].study, study("One"));
-        assert_eq!(left[0].of.as_deref(), Some(Path::new("/here/one.ron")));
+        assert_eq!((left[0].of.as_deref(), left[0].on_disk.as_str()), (Some(Path::new("/here/one.ron")), "a-1"));
         let third = Draft::begin(folder.path()).expect("three");
-        third.keep(&study("Three"), None).expect("kept");
+        third.keep(&study("Three"), None, "").expect("kept");
         drop(left);
         assert_eq!(LeftDraft::all(folder.path()).len(), 1, "a new window takes no place of a draft left behind");
     }
@@ -158,7 +162,7 @@ mod tests {
     fn what_is_saved_or_given_up_leaves_nothing_behind() {
         let folder = tempfile::tempdir().expect("a folder");
         let draft = Draft::begin(folder.path()).expect("a draft");
-        draft.keep(&study("One"), None).expect("kept");
+        draft.keep(&study("One"), None, "").expect("kept");
         draft.forget().expect("forgotten");
         draft.forget().expect("twice is no error");
         drop(draft);
@@ -169,18 +173,19 @@ mod tests {
     fn a_draft_goes_on_after_it_was_taken_and_a_damaged_one_stays() {
         let folder = tempfile::tempdir().expect("a folder");
         let draft = Draft::begin(folder.path()).expect("a draft");
-        draft.keep(&study("One"), None).expect("kept");
+        draft.keep(&study("One"), None, "").expect("kept");
         drop(draft);
-        let (taken, _, draft) = LeftDraft::all(folder.path()).remove(0).take();
-        assert_eq!(taken, study("One"));
-        draft.keep(&study("Two"), None).expect("kept");
+        let left = LeftDraft::all(folder.path()).remove(0);
+        assert_eq!(left.study, study("One"));
+        let draft = left.into_draft();
+        draft.keep(&study("Two"), None, "").expect("kept");
         drop(draft);
         assert_eq!(LeftDraft::all(folder.path())[0].study, study("Two"));
-        fs::write(draft_path(folder.path(), 0), "(of: None, stu").expect("damaged");
+        fs::write(draft_path(folder.path(), 0), "(of: None, on_d").expect("damaged");
         assert!(LeftDraft::all(folder.path()).is_empty());
         assert!(draft_path(folder.path(), 0).exists(), "nothing of the grower's is thrown away");
         let own = Draft::begin(folder.path()).expect("another place");
-        own.keep(&study("Three"), None).expect("kept");
-        assert_eq!(fs::read_to_string(draft_path(folder.path(), 0)).expect("there"), "(of: None, stu");
+        own.keep(&study("Three"), None, "").expect("kept");
+        assert_eq!(fs::read_to_string(draft_path(folder.path(), 0)).expect("there"), "(of: None, on_d");
     }
 }
