@@ -732,3 +732,22 @@ fn changes_outlive_a_window_that_dies_and_no_file_is_overwritten_unasked() {
     }
     assert_eq!(storage::load(&file).unwrap().scenarios[0].house.length_m, 22.0 * 0.3048);
 }
+
+#[test]
+fn a_name_without_its_ending_replaces_no_file_unasked() {
+    let folder = tempfile::tempdir().unwrap();
+    let there = folder.path().join("house.ron");
+    storage::save(&there, &warmfold::model::Study::default()).unwrap();
+    let before = std::fs::read(&there).unwrap();
+    let mut h = demo();
+    menu(&mut h, "File", "Save as…");
+    h.get_by_label("File path").focus();
+    h.run_steps(2);
+    h.key_press_modifiers(egui::Modifiers::COMMAND, egui::Key::A);
+    h.event(egui::Event::Text(folder.path().join("house").display().to_string()));
+    h.run_steps(2);
+    h.get_by_role_and_label(Role::Button, "Save").click();
+    settle(&mut h);
+    h.get_by_label("A file of that name is there already");
+    assert_eq!(std::fs::read(&there).unwrap(), before);
+}

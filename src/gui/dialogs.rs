@@ -76,6 +76,7 @@ fn path_ui(ctx: &Context, state: &mut State) {
         });
     });
     if let Some(path) = chosen {
+        let path = if path.as_os_str().is_empty() { path } else { state.with_ending(dialog.ask, path) };
         match refusal(&path, dialog.ask, dialog.replace) {
             None => return state.take_path(dialog.ask, path, ctx),
             Some((notice, may_replace)) => {

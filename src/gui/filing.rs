@@ -173,7 +173,7 @@ impl State {
         };
         self.filing.pending = None;
         match answer {
-            Some(path) => self.take_path(ask, path, ctx),
+            Some(path) => self.take_answer(ask, path, ctx),
             // No one presses Cancel this fast: there is no file window on this system.
             None if took < AT_ONCE => {
                 let text = self.suggested_path(ask);
@@ -183,17 +183,36 @@ impl State {
         }
     }
 
+    /// A path with the ending of what is written there, where none was typed.
+    #[must_use]
+    pub fn with_ending(&self, ask: Ask, path: PathBuf) -> PathBuf {
+        match ask {
+            Ask::Open | Ask::Weather => path,
+            Ask::Save => with_extension(path, "ron"),
+            Ask::Picture => with_extension(path, "png"),
+            Ask::Report => with_extension(path, "html"),
+            Ask::Handout => with_extension(path, self.handout.as_ref().map_or("csv", Handout::ending)),
+        }
+    }
+
+    /// Goes on with a path from the system's file window. That one asked about the name as it was typed.
+    fn take_answer(&mut self, ask: Ask, typed: PathBuf, ctx: &egui::Context) {
+        let path = self.with_ending(ask, typed.clone());
+        if path != typed && path.exists() {
+            self.filing.open_dialog(ask, path.display().to_string(), "A file of that name is there already");
+        } else {
+            self.take_path(ask, path, ctx);
+        }
+    }
+
     /// Goes on with a path that was chosen.
     pub fn take_path(&mut self, ask: Ask, path: PathBuf, ctx: &egui::Context) {
         match ask {
             Ask::Open => self.open_file(&path, ctx),
-            Ask::Save => self.save_to(&with_extension(path, "ron"), ctx),
-            Ask::Picture => self.save_picture(with_extension(path, "png"), ctx),
-            Ask::Report => self.export_report(with_extension(path, "html"), ctx),
-            Ask::Handout => {
-                let ending = self.handout.as_ref().map_or("csv", Handout::ending);
-                self.write_handout(with_extension(path, ending), ctx);
-            }
+            Ask::Save => self.save_to(&path, ctx),
+            Ask::Picture => self.save_picture(path, ctx),
+            Ask::Report => self.export_report(path, ctx),
+            Ask::Handout => self.write_handout(path, ctx),
             Ask::Weather => {
                 let choice = crate::model::WeatherChoice::File(path.display().to_string());
                 let before = self.document.draft.clone();
