@@ -43,7 +43,11 @@ fn demo() -> Harness<'static, State> {
 fn settle(h: &mut Harness<'static, State>) {
     let start = Instant::now();
     h.run_steps(4);
-    while h.state().board.working() || h.state().insights.working() || h.state().air.working() {
+    while h.state().board.working()
+        || h.state().insights.working()
+        || h.state().air.working()
+        || h.state().nights.working()
+    {
         assert!(start.elapsed() < Duration::from_secs(60), "the results did not come");
         std::thread::sleep(Duration::from_millis(5));
         h.step();
@@ -750,4 +754,60 @@ fn a_name_without_its_ending_replaces_no_file_unasked() {
     settle(&mut h);
     h.get_by_label("A file of that name is there already");
     assert_eq!(std::fs::read(&there).unwrap(), before);
+}
+
+#[test]
+fn a_power_cut_is_chosen_by_date_and_length() {
+    let mut h = demo();
+    let tent = h.state().document.draft.study.scenarios.iter().position(|s| s.tent.present).unwrap();
+    choose(&mut h, tent);
+    h.get_by_role_and_label(Role::Tab, "Coldest nights").click();
+    settle(&mut h);
+    let figures = cost(&h);
+    h.get_by_role_and_label(Role::Button, "Power cut").click();
+    settle(&mut h);
+    assert!(h.query_by_label_contains("Without mains the crop").is_some());
+    // As described, without water, without the tent: a column each.
+    assert!(h.query_by_label_contains("Columns: As described, Without water, Without inner tent").is_some());
+    let caught_up = |h: &Harness<'static, State>| h.get_by_label_contains("caught up in").accesskit_node().value();
+    let before = caught_up(&h);
+    enter(&mut h, "Hours without mains", "48");
+    assert_eq!(h.state().document.draft.study.hard_night.cut_hours, 48);
+    assert!(h.query_by_label_contains("lowest air ").is_some());
+    assert_ne!(caught_up(&h), before);
+    enter(&mut h, "Power cut from", "24 Dec 17:00");
+    let at = warmfold::model::CutStarts::At { month: 12, day: 24, hour: 17 };
+    assert_eq!(h.state().document.draft.study.hard_night.cut_starts, at);
+    assert_eq!(h.state().document.history.undo_name(), Some("power cut start"));
+    // Nonsense is not taken.
+    enter(&mut h, "Power cut from", "soon");
+    assert_eq!(h.state().document.draft.study.hard_night.cut_starts, at);
+    h.get_by_label("Back to the coldest twelve hours").click();
+    settle(&mut h);
+    assert_eq!(h.state().document.draft.study.hard_night.cut_starts, warmfold::model::CutStarts::Coldest);
+    h.get_by_role_and_label(Role::Button, "Trays").click();
+    settle(&mut h);
+    assert!(h.state().coldest.trays);
+    // What is asked about hard nights moves no season.
+    assert_eq!(cost(&h), figures);
+}
+
+#[test]
+fn a_colder_spell_is_answered_beside_the_loads() {
+    let mut h = demo();
+    choose(&mut h, 0);
+    h.get_by_role_and_label(Role::Tab, "Coldest nights").click();
+    settle(&mut h);
+    assert!(h.query_by_label_contains("and would down to").is_some());
+    assert!(h.query_by_label_contains("Margin at 99.6 % +").is_some());
+    assert!(h.query_by_label_contains("Next size").is_some());
+    assert!(h.query_by_label_contains("Floors hold").is_some());
+    enter(&mut h, "Colder by", "20");
+    assert!((h.state().document.draft.study.hard_night.colder_by_k - 20.0).abs() < 1e-9);
+    assert!(h.query_by_label_contains("falls short, lowest").is_some());
+    assert_eq!(h.state().document.history.undo_name(), Some("colder by"));
+    // In °F the same cold is another number.
+    h.get_by_label("°F · ft").click();
+    settle(&mut h);
+    assert!(h.query_by_label_contains("36.0 °F colder").is_some());
 }

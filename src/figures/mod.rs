@@ -3,10 +3,12 @@
 //! Every column names its unit; numbers have a decimal point and no grouping.
 
 mod air;
+mod cut;
 mod lists;
 mod plots;
 
 pub use air::{air_days, air_months};
+pub use cut::power_cut;
 pub use lists::{calendar, steps};
 pub use plots::{RunningSum, days, months, running, spell};
 

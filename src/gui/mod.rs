@@ -24,6 +24,7 @@ mod keeping;
 mod marks;
 mod menu;
 mod meter;
+pub mod nights;
 mod palette;
 mod picture;
 mod plots;

@@ -12,10 +12,11 @@ use super::handout::Handout;
 use super::history::Edits;
 use super::insights::Insights;
 use super::keeping::Keeping;
+use super::nights::Nights;
 use super::plots::PlotShelf;
 use super::prefs::Prefs;
 use super::verdicts::Verdicts;
-use super::views::{AirPlot, SideView, WinterView};
+use super::views::{AirPlot, ColdestView, SideView, WinterView};
 use super::worker::{Inputs, Worker};
 use crate::checks::Check;
 use crate::model::validate::{Problem, Severity, problems};
@@ -115,6 +116,10 @@ pub struct State {
     pub verdicts: Verdicts,
     /// What the winter view shows.
     pub winter: WinterView,
+    /// What the view of the coldest nights shows.
+    pub coldest: ColdestView,
+    /// What hard nights do to the chosen scenario.
+    pub nights: Nights,
     /// What the view side by side shows.
     pub side: SideView,
     /// What the view of air and damp shows.
@@ -168,6 +173,8 @@ impl State {
             plots: PlotShelf::default(),
             verdicts: Verdicts::default(),
             winter: WinterView::default(),
+            coldest: ColdestView::default(),
+            nights: Nights::default(),
             side: SideView::default(),
             air_plot: AirPlot::default(),
             air: Asked::default(),

@@ -1,12 +1,15 @@
 //! The time axis that all plots share: hours of the season, shown as dates.
 
+use super::legend::Sample;
 use crate::format;
 use crate::gui::board::Season;
 use crate::gui::theme::{SMALL, Tokens, regular};
 use crate::season::HourStamp;
 use crate::units::UnitSystem;
 use egui::{Color32, Id};
-use egui_plot::{AxisHints, GridInput, GridMark, HPlacement, Line, Plot, PlotPoint, PlotPoints, VLine};
+use egui_plot::{
+    AxisHints, GridInput, GridMark, HPlacement, Line, LineStyle, Plot, PlotPoint, PlotPoints, Span, VLine,
+};
 use std::ops::RangeInclusive;
 
 /// How a plot is drawn.
@@ -127,6 +130,23 @@ fn whole_marks(bounds: (f64, f64)) -> Vec<GridMark> {
 #[must_use]
 pub fn line<'a>(name: &str, points: &'a [PlotPoint], colour: Color32, width: f32) -> Line<'a> {
     Line::new(name, PlotPoints::Borrowed(points)).color(colour).width(width).allow_band(false)
+}
+
+/// The line in the dashes of its legend.
+#[must_use]
+pub fn dashed<'a>(line: Line<'a>, sample: Sample) -> Line<'a> {
+    match sample {
+        Sample::Line => line,
+        Sample::Dashed => line.style(LineStyle::dashed_loose()),
+        Sample::Fine => line.style(LineStyle::dashed_dense()),
+        Sample::Dotted => line.style(LineStyle::dotted_dense()),
+    }
+}
+
+/// A stretch of the axis, behind the lines.
+#[must_use]
+pub fn band(from: f64, to: f64, t: &Tokens) -> Span {
+    Span::new("", from..=to).fill(t.soft.gamma_multiply(0.1))
 }
 
 /// Marks of an upright axis at 1, 2 or 5 times a power of ten, far enough apart for their labels.

@@ -1,18 +1,15 @@
 //! The coldest spell hour by hour: temperatures above, heater output below, on one time axis.
 
 use super::axis::{self, Look};
+use super::legend::Sample;
 use crate::format;
 use crate::gui::board::Season;
 use crate::gui::theme::Tokens;
+use crate::season::colder::ColderSpell;
 use crate::units::{Quantity, UnitSystem};
 use egui::{Color32, Id, Theme, Ui};
 use egui_plot::{HLine, HoverPosition, Line, LineStyle, Plot, PlotPoint, PlotPoints};
 use std::ops::Range;
-
-/// Hours shown before the spell.
-const BEFORE_H: usize = 60;
-/// Hours shown from its beginning on.
-const AFTER_H: usize = 84;
 
 /// A line of the temperature plot.
 pub struct Trace {
@@ -20,23 +17,22 @@ pub struct Trace {
     pub name: &'static str,
     /// Colour.
     pub colour: Color32,
-    /// Dashed instead of drawn through.
-    pub dashed: bool,
+    /// How it is drawn.
+    pub sample: Sample,
     width: f32,
     points: Vec<PlotPoint>,
 }
 
-/// Hours of the season round its coldest spell.
-#[must_use]
-pub fn window(season: &Season) -> Range<usize> {
-    let starts_at = season.run.summary.power_cut.starts_at;
-    let start = (0..season.len()).find(|hour| season.stamp(*hour) == Some(starts_at)).unwrap_or(0);
-    start.saturating_sub(BEFORE_H)..(start + AFTER_H).min(season.len())
-}
-
 /// The lines, warmest names first.
 #[must_use]
-pub fn traces(season: &Season, window: &Range<usize>, units: UnitSystem, theme: Theme, t: &Tokens) -> Vec<Trace> {
+pub fn traces(
+    season: &Season,
+    window: &Range<usize>,
+    colder: Option<&ColderSpell>,
+    units: UnitSystem,
+    theme: Theme,
+    t: &Tokens,
+) -> Vec<Trace> {
     let h = &season.run.hours;
     let unit = Quantity::Temperature.unit(units);
     let points = |column: &[f64]| -> Vec<PlotPoint> {
@@ -50,15 +46,24 @@ pub fn traces(season: &Season, window: &Range<usize>, units: UnitSystem, theme: 
     let setpoint: Vec<f64> = h.setpoint_c.iter().map(|s| s.unwrap_or(f64::NAN)).collect();
     let colour = |slot| crate::gui::palette::scenario(theme, slot);
     let trace =
-        |name, colour, dashed, width, column: &[f64]| Trace { name, colour, dashed, width, points: points(column) };
+        |name, colour, sample, width, column: &[f64]| Trace { name, colour, sample, width, points: points(column) };
     let mut out = vec![
-        trace("Outdoors", t.soft, false, 1.4, &h.outdoor_c),
-        trace("House", colour(0), false, 1.8, &h.house_air_c),
+        trace("Outdoors", t.soft, Sample::Line, 1.4, &h.outdoor_c),
+        trace("House", colour(0), Sample::Line, 1.8, &h.house_air_c),
     ];
-    out.push(trace("Inner tent", t.accent, false, 2.2, &h.tent_air_c));
-    out.push(trace("Water, house", colour(2), true, 1.6, &h.house_water_c));
-    out.push(trace("Water, tent", colour(3), true, 1.6, &h.tent_water_c));
-    out.push(trace("Setpoint", t.ink, true, 1.2, &setpoint));
+    out.push(trace("Inner tent", t.accent, Sample::Line, 2.2, &h.tent_air_c));
+    out.push(trace("Water, house", colour(2), Sample::Dashed, 1.6, &h.house_water_c));
+    out.push(trace("Water, tent", colour(3), Sample::Dashed, 1.6, &h.tent_water_c));
+    out.push(trace("Setpoint", t.ink, Sample::Dashed, 1.2, &setpoint));
+    if let Some(colder) = colder {
+        let mut crop_air = vec![f64::NAN; window.end];
+        for (k, t_c) in colder.crop_air_c.iter().enumerate() {
+            if let Some(place) = crop_air.get_mut(colder.start + k) {
+                *place = *t_c;
+            }
+        }
+        out.push(trace("Crop, colder", t.accent, Sample::Dotted, 1.8, &crop_air));
+    }
     out.retain(|trace| trace.points.iter().any(|p| p.y.is_finite()));
     for trace in &mut out {
         trace.points.retain(|p| p.y.is_finite());
@@ -71,26 +76,32 @@ pub fn coldest_ui(ui: &mut Ui, season: &Season, traces: &[Trace], window: &Range
     let Look { t, units, cursor, height } = *look;
     let unit = Quantity::Temperature.unit(units);
     let limit = unit.shown(season.run.summary.crop_limit_c);
-    let lower = (height * 0.32).clamp(64.0, 200.0);
+    let scenario = &season.inputs.scenario;
+    let heated = scenario.heater.present || scenario.standby.present;
+    let lower = if heated { (height * 0.32).clamp(64.0, 200.0) } else { 0.0 };
     let upper = linked(axis::time_plot("coldest temperatures", season, &t, move |v| {
         format!("{} {}", format::number(v, 0), unit.symbol)
     }))
     .height(height - lower - 4.0)
     .label_formatter(move |p| hover(season, p, |y| format!("{} {}", format::number(y, 1), unit.symbol)))
-    .show_axes([false, true])
+    .show_axes([!heated, true])
     .include_y(limit);
+    let (from, to) = spell(season);
     let response = upper.show(ui, |p| {
+        p.span(axis::band(from, to, &t));
         p.hline(HLine::new("", limit).color(t.warn).width(1.2).style(LineStyle::dashed_dense()).allow_hover(false));
         for trace in traces {
-            let mut line = axis::line(trace.name, &trace.points, trace.colour, trace.width);
-            if trace.dashed {
-                line = line.style(LineStyle::dashed_loose());
-            }
-            p.line(line);
+            let line = axis::line(trace.name, &trace.points, trace.colour, trace.width);
+            p.line(axis::dashed(line, trace.sample));
         }
-        p.vline(axis::cursor(cursor, t.accent));
+        if window.contains(&cursor) {
+            p.vline(axis::cursor(cursor, t.accent));
+        }
     });
     let clicked = axis::clicked_hour(&response, season.len());
+    if !heated {
+        return clicked;
+    }
     clicked.or(heater_ui(ui, season, window, &Look { height: lower, ..*look }))
 }
 
@@ -109,7 +120,9 @@ fn heater_ui(ui: &mut Ui, season: &Season, window: &Range<usize>, look: &Look) -
     .include_y(0.0)
     .include_y(rated * 1.05)
     .label_formatter(move |p| hover(season, p, |y| format::power(y * 1000.0)));
+    let (from, to) = spell(season);
     let response = plot.show(ui, |p| {
+        p.span(axis::band(from, to, t));
         p.hline(HLine::new("", rated).color(t.soft).width(1.0).style(LineStyle::dashed_dense()).allow_hover(false));
         let first = Line::new("Heater", PlotPoints::Owned(column(&h.heater_w))).color(t.accent).width(1.8);
         p.line(first.fill(0.0).fill_alpha(0.18).allow_band(false));
@@ -117,9 +130,17 @@ fn heater_ui(ui: &mut Ui, season: &Season, window: &Range<usize>, look: &Look) -
             let standby = Line::new("Standby heater", PlotPoints::Owned(column(&h.standby_w))).color(t.ink).width(1.4);
             p.line(standby.style(LineStyle::dashed_loose()).allow_band(false));
         }
-        p.vline(axis::cursor(look.cursor, t.accent));
+        if window.contains(&look.cursor) {
+            p.vline(axis::cursor(look.cursor, t.accent));
+        }
     });
     axis::clicked_hour(&response, season.len())
+}
+
+/// Where the spell begins and ends.
+fn spell(season: &Season) -> (f64, f64) {
+    let worst = &season.run.summary.worst_spell;
+    (worst.start as f64, (worst.start + worst.hours) as f64)
 }
 
 fn linked(plot: Plot<'_>) -> Plot<'_> {

@@ -6,7 +6,8 @@ use egui::{Align2, Sense, Stroke, Ui, pos2, vec2};
 /// A heading over a hairline, with a remark at its right.
 pub fn heading(ui: &mut Ui, text: &str, right: &str) {
     let t = tokens(ui);
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 22.0), Sense::hover());
+    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 22.0), Sense::hover());
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, text));
     ui.painter().text(rect.left_center(), Align2::LEFT_CENTER, text, semibold(BODY), t.ink);
     ui.painter().text(rect.right_center(), Align2::RIGHT_CENTER, right, regular(SMALL), t.soft);
     ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, t.hairline));

@@ -2,7 +2,7 @@
 
 use crate::gui::marks;
 use crate::gui::theme::{SMALL, regular, tokens};
-use egui::{Color32, Sense, Stroke, Ui, pos2, vec2};
+use egui::{Color32, Painter, Pos2, Sense, Stroke, Ui, pos2, vec2};
 
 /// How an entry is drawn.
 #[derive(Debug, Clone, Copy)]
@@ -11,10 +11,14 @@ pub enum Sample {
     Line,
     /// A dashed line.
     Dashed,
+    /// A line of short dashes.
+    Fine,
+    /// A dotted line.
+    Dotted,
 }
 
 /// One entry.
-pub fn entry(ui: &mut Ui, sample: Sample, colour: Color32, name: &str, most: f32) -> egui::Response {
+pub fn entry(ui: &mut Ui, drawn: Sample, colour: Color32, name: &str, most: f32) -> egui::Response {
     let t = tokens(ui);
     let mut job = egui::text::LayoutJob::simple_singleline(name.to_owned(), regular(SMALL), t.ink);
     job.wrap = egui::text::TextWrapping::truncate_at_width(most);
@@ -22,18 +26,34 @@ pub fn entry(ui: &mut Ui, sample: Sample, colour: Color32, name: &str, most: f32
     let gap = 26.0;
     let (rect, response) = ui.allocate_exact_size(vec2(gap + galley.size().x + 6.0, 18.0), Sense::hover());
     let (left, middle) = (rect.left(), rect.center().y);
-    match sample {
+    sample(ui.painter(), pos2(left, middle), drawn, colour);
+    ui.painter().galley(pos2(left + gap, middle - galley.size().y / 2.0), galley, t.ink);
+    response
+}
+
+/// A piece of a line as it is drawn, 20 points long.
+pub fn sample(painter: &Painter, left: Pos2, drawn: Sample, colour: Color32) {
+    let (left, middle) = (left.x, left.y);
+    match drawn {
         Sample::Line => {
-            ui.painter().hline(left..=left + 20.0, middle, Stroke::new(2.0, colour));
+            painter.hline(left..=left + 20.0, middle, Stroke::new(2.0, colour));
         }
         Sample::Dashed => {
             for x in [0.0, 8.0, 16.0] {
-                ui.painter().hline(left + x..=left + x + 5.0, middle, Stroke::new(1.6, colour));
+                painter.hline(left + x..=left + x + 5.0, middle, Stroke::new(1.6, colour));
+            }
+        }
+        Sample::Fine => {
+            for x in [0.0, 5.5, 11.0, 16.5] {
+                painter.hline(left + x..=left + x + 3.0, middle, Stroke::new(1.6, colour));
+            }
+        }
+        Sample::Dotted => {
+            for x in [2.0, 7.0, 12.0, 17.0] {
+                painter.circle_filled(pos2(left + x, middle), 1.2, colour);
             }
         }
     }
-    ui.painter().galley(pos2(left + gap, middle - galley.size().y / 2.0), galley, t.ink);
-    response
 }
 
 /// A scenario's entry with its mark: a click hides it in the plots or shows it again.

@@ -10,6 +10,7 @@ mod data;
 pub mod legend;
 pub mod months;
 pub mod power_cut;
+pub mod rows;
 pub mod running;
 
 pub use data::PlotShelf;

@@ -7,6 +7,7 @@ mod side;
 mod winter;
 
 pub use air::AirPlot;
+pub use coldest::ColdestView;
 pub use side::SideView;
 pub use winter::WinterView;
 

@@ -17,6 +17,7 @@ use super::result::{Hold, POWER_CUT_HOURS, PowerCutTimes};
 use super::thermostats::{Heating, zone_nodes};
 use crate::model::{Catalogue, HeatTarget, Scenario, Zone};
 use crate::physics::step::State;
+use crate::units::SECONDS_PER_HOUR;
 
 /// Hours whose mean outdoor temperature decides where a power cut starts.
 pub const COLDEST_SPELL_HOURS: usize = 12;
@@ -43,23 +44,36 @@ pub struct Course {
     /// From the return of the mains until what the first heater senses is at its setpoint again, with the tolerance of
     /// the hours below setpoint; not applicable without a heater, or where the return is not followed.
     pub recovery_h: Hold,
+    /// Step by step, from the start on.
+    pub trace: Vec<CutPoint>,
     /// Air of the crop's zone at the end of each hour, °C.
     pub air_c: Vec<f64>,
     /// Trays at the end of each hour, °C; empty without medium.
     pub trays_c: Vec<f64>,
 }
 
+/// A moment of a power cut.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CutPoint {
+    /// Hours since its start.
+    pub after_h: f64,
+    /// Air of the crop's zone, °C.
+    pub air_c: f64,
+    /// Trays, °C; none without medium.
+    pub trays_c: Option<f64>,
+}
+
 impl Course {
-    /// Lowest air of the crop's zone at the end of an hour, °C; none of a course without hours.
+    /// Lowest air of the crop's zone, °C.
     #[must_use]
     pub fn air_min_c(&self) -> Option<f64> {
-        self.air_c.iter().copied().reduce(f64::min)
+        self.trace.iter().map(|point| point.air_c).reduce(f64::min)
     }
 
-    /// Lowest trays at the end of an hour, °C; none without medium.
+    /// Lowest trays, °C; none without medium.
     #[must_use]
     pub fn trays_min_c(&self) -> Option<f64> {
-        self.trays_c.iter().copied().reduce(f64::min)
+        self.trace.iter().filter_map(|point| point.trays_c).reduce(f64::min)
     }
 }
 
@@ -87,6 +101,13 @@ pub fn follow(
     let mut ice = FirstIce::new(start, |state, node| model.water_j(state, node));
     let mut recovery: Option<Recovery> = None;
     let (mut air_c, mut trays_c) = (Vec::new(), Vec::new());
+    let point = |after_s: f64, state: &State, trays: Option<&Trays>| CutPoint {
+        after_h: after_s / SECONDS_PER_HOUR,
+        air_c: state.temperature_c[crop_air],
+        trays_c: trays.map(|t| t.now_c),
+    };
+    let mut passed_s = 0.0;
+    let mut trace = vec![point(passed_s, start, trays.as_ref())];
     let longest = if cut_hours < POWER_CUT_HOURS { cut_hours + POWER_CUT_HOURS } else { POWER_CUT_HOURS };
     for k in 0..longest {
         let (drive, hour) = drive_at(k);
@@ -111,6 +132,8 @@ pub fn follow(
                 let setpoint_c = heater.setpoint_c(f64::from(hour) - 0.5);
                 recovery.advance(dt_s, done.step.end.temperature_c[node], setpoint_c);
             }
+            passed_s += dt_s;
+            trace.push(point(passed_s, &model.state, trays.as_ref()));
         }
         air_c.push(model.state.temperature_c[crop_air]);
         trays_c.extend(trays.as_ref().map(|t| t.now_c));
@@ -119,6 +142,7 @@ pub fn follow(
         times: times(&air_clock, tray_clock.as_ref()),
         water_to_freezing_h: ice.holds(),
         recovery_h: recovery.map_or(Hold::NotApplicable, |recovery| recovery.holds()),
+        trace,
         air_c,
         trays_c,
     })
