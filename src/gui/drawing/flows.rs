@@ -121,8 +121,9 @@ fn flows(section: &Section, hour: &Hour) -> Vec<Flow> {
         out.push(Flow { from: roof(0.72), towards: [-across, down], watts: -hour.sun_w, length: 34.0, colour: SUN });
     }
     if let Some(tent) = &section.tent {
-        let at = [tent.min[0] + tent.width() * 0.12, tent.max[1]];
-        out.push(loss(at, [0.0, 1.0], hour.tent_w, 22.0));
+        // Through the wall to the left: above the tent stands the temperature of the house.
+        let at = [tent.min[0], tent.min[1] + (tent.max[1] - tent.min[1]) * 0.75];
+        out.push(loss(at, [-1.0, 0.0], hour.tent_w, 22.0));
     }
     for row in &section.vessels {
         let in_tent = row.zone == crate::model::Zone::Tent && section.tent.is_some();
