@@ -126,7 +126,7 @@ fn heater_ui(ui: &mut Ui, season: &Season, window: &Range<usize>, look: &Look) -
         p.hline(HLine::new("", rated).color(t.soft).width(1.0).style(LineStyle::dashed_dense()).allow_hover(false));
         let first = Line::new("Heater", PlotPoints::Owned(column(&h.heater_w))).color(t.accent).width(1.8);
         p.line(first.fill(0.0).fill_alpha(0.18).allow_band(false));
-        if h.standby_w.iter().any(|w| *w > 0.0) {
+        if runs_standby(season) {
             let standby = Line::new("Standby heater", PlotPoints::Owned(column(&h.standby_w))).color(t.ink).width(1.4);
             p.line(standby.style(LineStyle::dashed_loose()).allow_band(false));
         }
@@ -135,6 +135,12 @@ fn heater_ui(ui: &mut Ui, season: &Season, window: &Range<usize>, look: &Look) -
         }
     });
     axis::clicked_hour(&response, season.len())
+}
+
+/// Whether the standby heater has anything to draw.
+#[must_use]
+pub fn runs_standby(season: &Season) -> bool {
+    season.run.hours.standby_w.iter().any(|w| *w > 0.0)
 }
 
 /// Where the spell begins and ends.

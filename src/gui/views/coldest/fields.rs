@@ -7,7 +7,7 @@ use crate::gui::marks::{Icon, icon_button_sized};
 use crate::gui::state::State;
 use crate::gui::theme::{SMALL, tokens};
 use crate::model::{CutStarts, HardNight};
-use crate::units::Quantity;
+use crate::units::typed;
 use egui::{DragValue, RichText, Ui, vec2};
 
 /// Size of the small way back to the default.
@@ -69,7 +69,8 @@ pub fn hours_ui(ui: &mut Ui, state: &mut State) {
 /// How much colder than this year's the coldest spell is taken.
 pub fn colder_ui(ui: &mut Ui, state: &mut State) {
     let spec = Spec::of(&HardNight::colder_by_k);
-    let unit = Quantity::TemperatureDifference.unit(state.prefs.units);
+    let units = state.prefs.units;
+    let unit = spec.quantity.unit(units);
     let held = state.document.draft.study.hard_night.colder_by_k;
     let mut shown = unit.shown(held);
     let name = label(ui, "colder by");
@@ -78,6 +79,7 @@ pub fn colder_ui(ui: &mut Ui, state: &mut State) {
         .range(unit.shown(spec.min)..=unit.shown(spec.max))
         .update_while_editing(false)
         .custom_formatter(|v, _| format::number(v, 1))
+        .custom_parser(move |text| typed(text, spec.quantity, units).ok().map(|k| unit.shown(k)))
         .suffix(format!(" {}", unit.symbol));
     let response = ui.add_sized(vec2(72.0, 24.0), field).labelled_by(name.id);
     let response = response.accessible_name(spec.label).on_hover_text(format!("{}\n{}", spec.help, spec.source));

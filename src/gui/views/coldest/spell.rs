@@ -7,7 +7,7 @@ use crate::gui::board::Season;
 use crate::gui::handout::{BUTTON, Make, handout_ui};
 use crate::gui::nights::Answer;
 use crate::gui::plots::axis::Look;
-use crate::gui::plots::coldest::{Trace, coldest_ui as plots_ui, traces};
+use crate::gui::plots::coldest::{Trace, coldest_ui as plots_ui, runs_standby, traces};
 use crate::gui::plots::column::heading;
 use crate::gui::plots::legend::{Sample, entry};
 use crate::gui::plots::rows::{row, row_in};
@@ -93,7 +93,7 @@ pub fn spell_ui(ui: &mut Ui, state: &mut State, season: &Season, colder: Option<
                 // Rows of a wrapped legend are as high as controls unless told so before it begins.
                 ui.scope(|ui| {
                     ui.spacing_mut().interact_size.y = 18.0;
-                    legend_ui(ui, &traces, &t);
+                    legend_ui(ui, &traces, runs_standby(season), &t);
                 });
                 let height = (ui.available_height() - 4.0).max(110.0);
                 if let Some(hour) = plots_ui(ui, season, &traces, &window, &Look { t, units, cursor, height }) {
@@ -125,7 +125,7 @@ fn figures_of(name: &str, season: &Season, window: &Range<usize>, units: UnitSys
     Box::new(move || figures::spell(Named { name: &name, run: &season.run, climate: &season.climate }, window, units))
 }
 
-fn legend_ui(ui: &mut Ui, traces: &[Trace], t: &Tokens) {
+fn legend_ui(ui: &mut Ui, traces: &[Trace], standby: bool, t: &Tokens) {
     ui.horizontal_wrapped(|ui| {
         ui.set_max_width(ui.available_width() - BUTTON.x);
         ui.spacing_mut().item_spacing = vec2(6.0, 0.0);
@@ -133,6 +133,9 @@ fn legend_ui(ui: &mut Ui, traces: &[Trace], t: &Tokens) {
             entry(ui, trace.sample, trace.colour, trace.name, 160.0);
         }
         entry(ui, Sample::Fine, t.warn, "Crop limit", 160.0);
+        if standby {
+            entry(ui, Sample::Dashed, t.ink, "Standby heater", 160.0);
+        }
     });
 }
 
