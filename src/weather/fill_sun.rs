@@ -15,6 +15,16 @@ const HARGREAVES_COAST: f64 = 0.19;
 const CLEAR_SHARE: f64 = 0.75;
 const CLEAR_SHARE_PER_M: f64 = 2.0e-5;
 
+/// Share of the extraterrestrial sun that a clear day lets through at an elevation.
+pub(super) fn clear_share(elevation_m: f64) -> f64 {
+    CLEAR_SHARE + CLEAR_SHARE_PER_M * elevation_m.max(0.0)
+}
+
+/// Cloud ‡ that goes with a day's sun over that of a clear day, tenths.
+pub(super) fn cloud_of_clear_ratio_tenths(ratio: f64) -> f64 {
+    10.0 * (1.0 - ratio.min(1.0))
+}
+
 /// The whole sun of a year.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct WholeSun {
@@ -26,9 +36,9 @@ pub(super) struct WholeSun {
     pub notes: Vec<String>,
 }
 
-/// Cloud ‡ that goes with an estimated sun: 10(1 − ratio) tenths.
+/// Cloud that goes with an estimated sun.
 pub(super) fn day_cloud_tenths(sun: &WholeSun) -> Vec<Option<f64>> {
-    sun.clear_ratio.iter().map(|ratio| ratio.map(|r| 10.0 * (1.0 - r.min(1.0)))).collect()
+    sun.clear_ratio.iter().map(|ratio| ratio.map(cloud_of_clear_ratio_tenths)).collect()
 }
 
 /// Completes the sun: missing parts by closure or Erbs, gaps up to six hours by interpolation, the rest from the day's
@@ -142,6 +152,6 @@ impl SwingEstimate<'_> {
     }
 
     fn clear_share(&self) -> f64 {
-        CLEAR_SHARE + CLEAR_SHARE_PER_M * self.raw.place.elevation_m.max(0.0)
+        clear_share(self.raw.place.elevation_m)
     }
 }

@@ -53,7 +53,8 @@ pub fn erbs(global: f64, sun: &Sun) -> SunParts {
 }
 
 /// Diffuse share of the global irradiance at a clearness index (Erbs, Klein and Duffie 1982).
-fn erbs_diffuse_fraction(clearness: f64) -> f64 {
+#[must_use]
+pub fn erbs_diffuse_fraction(clearness: f64) -> f64 {
     let k = clearness;
     if k <= 0.22 {
         1.0 - 0.09 * k

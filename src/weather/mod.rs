@@ -12,6 +12,7 @@ pub mod fill;
 mod fill_sun;
 pub mod ground;
 pub mod irradiance;
+pub mod normals;
 pub mod outdoor;
 pub mod raw;
 mod read;
