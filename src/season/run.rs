@@ -5,6 +5,7 @@ use super::buying::Buying;
 use super::damp::{DampInputs, damp_season};
 use super::drive::{DriveSettings, HourDrive, SkinFace, drives_of};
 use super::error::RunError;
+use super::essentials::Essentials;
 use super::fuel_calendar::FuelCalendar;
 use super::hour::{HourMeans, run_hour};
 use super::hours::{RUN_AHEAD_DAYS, RUN_AHEAD_HEATED_DAYS, SeasonHours};
@@ -122,6 +123,26 @@ pub(super) fn heat_and_money(
         let passed = season.pass(study, catalogue, cancelled)?.1;
         let heat_w = passed.series.heater_w.iter().chain(&passed.series.standby_w);
         Ok((heat_w.sum::<f64>() / 1000.0, passed.money.heat_cost))
+    })
+}
+
+/// A season without what takes further runs (bracket, damp, power cut): its essentials and its hours.
+///
+/// # Errors
+/// As [`run_scenario`].
+pub(super) fn lean_season(
+    study: &Study,
+    scenario: &Scenario,
+    climate: &Climate,
+    catalogue: &Catalogue,
+    cancelled: &dyn Fn() -> bool,
+) -> Result<(Essentials, Passed), RunError> {
+    with_season(study, scenario, climate, catalogue, RunOptions::default(), |season, catalogue| {
+        let (model, passed) = season.pass(study, catalogue, cancelled)?;
+        let baseline = Baseline::of(scenario, season.plan, model.openings());
+        let (plan, heating) = (season.plan, season.heating);
+        let context = summary::Context { study, scenario, climate, plan, heating, baseline };
+        Ok((Essentials::of(&context, &passed), passed))
     })
 }
 

@@ -3,20 +3,20 @@
 use super::airing::{AirAdvice, air_months};
 use super::baseline::Baseline;
 use super::damp::DampFigures;
+use super::essentials::Essentials;
 use super::house_model::HouseModel;
-use super::money::Purchase;
 use super::openings::Openings;
 use super::plan::{Plan, actual_zone};
 use super::result::{HourStamp, HourlySeries, PowerCut, ShellFigures, Summary};
 use super::run::{Cut, Passed};
 use super::sizing::heater_size_w;
 use super::steady::{Bracket, design_load_w};
-use super::thermostats::{Heating, zone_nodes};
+use super::thermostats::Heating;
 use super::worst_spell::Sought;
 use crate::geometry::trays::{TrayFit, trays_on};
 use crate::model::{Catalogue, HeatTarget, Scenario, Study, TentOpening, Zone};
 use crate::physics::stores::{HEAT_OF_FUSION, WATER_SPECIFIC_HEAT};
-use crate::units::{HOURS_PER_DAY, kwh_from_joules};
+use crate::units::kwh_from_joules;
 use crate::weather::Climate;
 
 /// How far below its setpoint an hour may be without counting as short, K.
@@ -51,25 +51,23 @@ pub(super) fn summarise(
     let s = &passed.series;
     let scenario = context.scenario;
     let design = Design::of(context, model);
-    let held = Held::of(context, s);
-    let crop = CropHours::of(context, s);
     let peak = Peak::of(s);
-    let bought = Bought::of(context, passed);
+    let Essentials { heat_kwh, energy_kwh, cost, bought, crop, held } = Essentials::of(context, passed);
     let stamp_at = |k: usize| context.stamp(s.record[k]);
     Summary {
         name: scenario.name.clone(),
         season_start: stamp_at(0),
         season_end: stamp_at(s.record.len() - 1),
         season_hours: s.record.len(),
-        heat_delivered_kwh: kwh(&s.heater_w) + kwh(&s.standby_w),
-        energy_bought_kwh: passed.money.energy_kwh.iter().sum::<f64>() + passed.money.fan_kwh,
+        heat_delivered_kwh: heat_kwh,
+        energy_bought_kwh: energy_kwh,
         fuel_quantity: bought.quantity[0],
         fuel_unit: bought.unit[0].clone(),
         fuel_name: bought.name.clone(),
         standby_fuel_quantity: bought.quantity[1],
         standby_fuel_unit: bought.unit[1].clone(),
         fan_kwh: passed.money.fan_kwh,
-        cost: passed.money.energy_cost().map(|cost| cost + bought.standing_charges),
+        cost,
         standing_charges: bought.standing_charges,
         co2_kg: bought.co2_kg,
         peak_heater_w: peak.w,
@@ -166,11 +164,11 @@ fn bracket_note(scenario: &Scenario) -> String {
     notes.join("; ")
 }
 
-fn kwh(column_w: &[f64]) -> f64 {
+pub(super) fn kwh(column_w: &[f64]) -> f64 {
     column_w.iter().sum::<f64>() / 1000.0
 }
 
-fn lowest(column: &[f64]) -> Option<f64> {
+pub(super) fn lowest(column: &[f64]) -> Option<f64> {
     column.iter().copied().reduce(f64::min)
 }
 
@@ -194,13 +192,13 @@ impl Design {
 }
 
 /// How well the first heater held what it senses. Degree-hours are counted in the hours that are short.
-struct Held {
-    hours_short: usize,
-    degree_hours: f64,
+pub(super) struct Held {
+    pub hours_short: usize,
+    pub degree_hours: f64,
 }
 
 impl Held {
-    fn of(context: &Context, s: &HourlySeries) -> Self {
+    pub fn of(context: &Context, s: &HourlySeries) -> Self {
         let mut held = Self { hours_short: 0, degree_hours: 0.0 };
         let Some(sensed) = sensed_column(context, s) else { return held };
         for (t_c, setpoint_c) in sensed.iter().zip(&s.setpoint_c) {
@@ -241,7 +239,7 @@ fn worst_spell<'a>(context: &'a Context, s: &'a HourlySeries) -> Sought<'a> {
 }
 
 /// Air of the crop's zone, hour by hour.
-fn crop_air<'a>(context: &Context, s: &'a HourlySeries) -> &'a [f64] {
+pub(super) fn crop_air<'a>(context: &Context, s: &'a HourlySeries) -> &'a [f64] {
     let in_tent = actual_zone(context.scenario.crop.zone, context.scenario) == Zone::Tent;
     if in_tent { &s.tent_air_c } else { &s.house_air_c }
 }
@@ -249,30 +247,6 @@ fn crop_air<'a>(context: &Context, s: &'a HourlySeries) -> &'a [f64] {
 /// What the first heater's rated output has over a load, W; none without a heater.
 fn margin_w(scenario: &Scenario, load_w: f64) -> Option<f64> {
     scenario.heater.present.then_some(scenario.heater.rated_w - load_w)
-}
-
-struct CropHours {
-    min_c: f64,
-    /// Hour of the season; none while held at setpoint.
-    min_at: Option<usize>,
-    hours_short: usize,
-    degree_hours: f64,
-}
-
-impl CropHours {
-    fn of(context: &Context, s: &HourlySeries) -> Self {
-        let scenario = context.scenario;
-        let air = crop_air(context, s);
-        let (coldest, min_c) = air.iter().copied().enumerate().min_by(|a, b| a.1.total_cmp(&b.1)).unwrap_or((0, 0.0));
-        let senses_crop_air = context.heating.first().is_some_and(|(_, node)| {
-            node == zone_nodes(&context.plan.layout, actual_zone(scenario.crop.zone, scenario)).air
-        });
-        let setpoint_c = s.setpoint_c.get(coldest).copied().flatten();
-        let held = senses_crop_air && setpoint_c.is_some_and(|set| min_c >= set - SETPOINT_TOLERANCE_K);
-        let depths = air.iter().map(|t| scenario.crop.limit_c - t).filter(|depth| *depth > 0.0);
-        let (hours_short, degree_hours) = depths.fold((0, 0.0), |(n, sum), depth| (n + 1, sum + depth));
-        Self { min_c, min_at: (!held).then_some(coldest), hours_short, degree_hours }
-    }
 }
 
 struct Peak {
@@ -290,44 +264,6 @@ impl Peak {
         }
         peak
     }
-}
-
-struct Bought {
-    quantity: [f64; 2],
-    unit: [String; 2],
-    name: String,
-    standing_charges: f64,
-    co2_kg: Option<f64>,
-}
-
-impl Bought {
-    fn of(context: &Context, passed: &Passed) -> Self {
-        let money = &passed.money;
-        let of = |i: usize| money.purchases[i].as_ref();
-        let quantity = [0, 1].map(|i| of(i).map_or(0.0, |p| money.energy_kwh[i] / p.kwh_per_unit));
-        let unit = [0, 1].map(|i| of(i).map_or(String::new(), |p| p.unit.clone()));
-        let electric = money.fan_kwh > 0.0 || (0..2).any(|i| of(i).is_some_and(Purchase::is_electric));
-        let days = passed.series.record.len() as f64 / HOURS_PER_DAY as f64;
-        let per_day = context.study.prices.electricity.standing_charge_per_day;
-        Self {
-            quantity,
-            unit,
-            name: of(0).map_or(String::new(), |p| p.fuel_name.clone()),
-            standing_charges: if electric { per_day * days } else { 0.0 },
-            co2_kg: co2_kg(passed),
-        }
-    }
-}
-
-/// CO₂ of all fuels; none where a factor is missing that is needed. Fans count as electricity, which has no factor.
-fn co2_kg(passed: &Passed) -> Option<f64> {
-    let mut sum = 0.0;
-    for (purchase, energy_kwh) in passed.money.purchases.iter().zip(passed.money.energy_kwh) {
-        if energy_kwh > 0.0 {
-            sum += energy_kwh * purchase.as_ref()?.co2_kg_per_kwh?;
-        }
-    }
-    Some(sum)
 }
 
 /// Heat-loss figures of a planned scenario at handbook weather.
