@@ -8,16 +8,18 @@
 //! 4. [`season`]: a scenario on a weather: hourly series, season summary, books, design load, power cut.
 //! 5. [`safety`]: rules of the trades for gas, wiring, air and weight. [`checks`]: a scenario held against them.
 //!    [`compare`]: scenarios side by side, as a table. [`figures`]: what plots and lists show, as plain tables.
-//!    [`mod@format`]: numbers, money and dates as a person reads them. [`colours`]: colours with a meaning. [`report`]: the
-//!    printable page.
+//!    [`mod@format`]: numbers, money and dates as a person reads them. [`colours`]: colours with a meaning.
+//!    [`explore`]: many seasons of one study. [`report`]: the printable page.
 //! 6. [`storage`]: study files. [`headless`]: the commands that need no window.
 //! 7. `gui`: the window (feature `gui`).
 //!
-//! Layers 1 to 5 touch neither disk, clock, threads nor screen: the same input gives the same bits.
+//! Layers 1 to 5 touch neither disk, clock nor screen, and of them [`explore`] alone threads: the same input gives the
+//! same bits.
 
 pub mod checks;
 pub mod colours;
 pub mod compare;
+pub mod explore;
 pub mod figures;
 pub mod format;
 pub mod geometry;

@@ -1,6 +1,7 @@
 //! From a file to the results of its scenarios, or to what is wrong with it.
 
 use crate::checks::{Case, Check, checks};
+use crate::model::validate::nearest_name;
 use crate::model::{Problem, Scenario, Severity, Study, bundled_catalogue, problems};
 use crate::season::{ScenarioRun, run_scenario};
 use crate::storage::{FileError, FileFault, SiteWeather, load_weather, place_of, read_bytes, read_file};
@@ -91,6 +92,21 @@ impl Opened {
         let outdoor_c: Vec<f64> = self.weather.climate.hours.iter().map(|h| h.outdoor_c).collect();
         let heating_degree_days_k_d = degree_days_k_d(&outdoor_c, DEGREE_DAY_BASE_C, DayMean::Hourly);
         Ok(Evaluated { file: self.file, study: self.study, weather: self.weather, heating_degree_days_k_d, runs })
+    }
+
+    /// Index of the scenario with this name.
+    ///
+    /// # Errors
+    /// The complaint, ready to print.
+    pub(super) fn scenario(&self, name: &str) -> Result<usize, String> {
+        let names = || self.study.scenarios.iter().map(|s| s.name.as_str());
+        names().position(|known| known.trim() == name.trim()).ok_or_else(|| {
+            let remedy = match nearest_name(name, names()) {
+                Some(near) => format!("did you mean \"{near}\"?"),
+                None => format!("choose one of: {}", names().collect::<Vec<_>>().join(", ")),
+            };
+            format!("{}: there is no scenario \"{name}\"; {remedy}", self.file)
+        })
     }
 
     /// Runs one scenario of the study.

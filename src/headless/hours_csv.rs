@@ -2,7 +2,6 @@
 
 use super::evaluate::Opened;
 use super::save;
-use crate::model::validate::nearest_name;
 use crate::season::{HourlySeries, ScenarioRun};
 use crate::weather::Climate;
 use std::path::Path;
@@ -20,15 +19,7 @@ pub(super) fn write(file: &Path, scenario: &str, out: &Path) -> ExitCode {
 }
 
 fn hours_of(opened: &Opened, name: &str) -> Result<Vec<u8>, String> {
-    let scenarios = &opened.study.scenarios;
-    let Some(scenario) = scenarios.iter().find(|s| s.name.trim() == name.trim()) else {
-        let names = || scenarios.iter().map(|s| s.name.as_str());
-        let remedy = match nearest_name(name, names()) {
-            Some(near) => format!("did you mean \"{near}\"?"),
-            None => format!("choose one of: {}", names().collect::<Vec<_>>().join(", ")),
-        };
-        return Err(format!("{}: there is no scenario \"{name}\"; {remedy}", opened.file));
-    };
+    let scenario = &opened.study.scenarios[opened.scenario(name)?];
     let run = opened.run(scenario)?;
     table(&run, &opened.weather.climate).map_err(|error| format!("{}: {error}", opened.file))
 }

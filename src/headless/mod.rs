@@ -6,6 +6,7 @@ mod json;
 mod page;
 mod report;
 mod save;
+mod sweep;
 mod table;
 mod window;
 
@@ -76,6 +77,8 @@ enum Command {
         #[arg(long, value_enum, default_value_t)]
         units: Units,
     },
+    /// Move one input, or two, over a range, and print what the season then comes to
+    Sweep(sweep::Asked),
     /// Open the window, drag setpoints, and print what the frames cost
     #[cfg(feature = "gui")]
     Frames,
@@ -116,6 +119,7 @@ pub fn main() -> ExitCode {
         Some(Command::Hours { file, scenario, out }) => hours_csv::write(&file, &scenario, &out),
         Some(Command::Report { file, out, units }) => report::write(&file, &out, units.into()),
         Some(Command::Table { file, table, out, units }) => table::write(&file, &out, table, units.into()),
+        Some(Command::Sweep(asked)) => sweep::run(&asked),
         #[cfg(feature = "gui")]
         Some(Command::Frames) => window::measure(),
         Some(Command::Check { files }) => check(&files),

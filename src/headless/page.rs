@@ -29,16 +29,24 @@ pub(super) fn text(results: &Evaluated) -> String {
     let currency = &results.study.prices.currency;
     let scenarios = results.study.scenarios.iter().zip(&results.runs);
     rows.extend(scenarios.map(|(s, run)| row(&run.summary, &results.checks_of(s, run), currency)));
-    let widths: Vec<usize> = (0..TITLES.len()).map(|column| width(&rows, column)).collect();
-    for (index, row) in rows.iter().enumerate() {
-        page.push_str(&aligned(row, &widths));
-        if index == 1 {
-            let total = widths.iter().sum::<usize>() + GAP * (widths.len() - 1);
-            page.push_str(&format!("{}\n", "-".repeat(total)));
-        }
-    }
+    page.push_str(&table(&rows, 2));
     page.push_str(&closing(results));
     page
+}
+
+/// Rows set in columns, with a line under those that hold the titles.
+pub(super) fn table(rows: &[Vec<String>], titles: usize) -> String {
+    let columns = rows.iter().map(Vec::len).max().unwrap_or(0);
+    let widths: Vec<usize> = (0..columns).map(|column| width(rows, column)).collect();
+    let total = widths.iter().sum::<usize>() + GAP * columns.saturating_sub(1);
+    let mut text = String::new();
+    for (index, row) in rows.iter().enumerate() {
+        text.push_str(&aligned(row, &widths));
+        if index + 1 == titles {
+            text.push_str(&format!("{}\n", "-".repeat(total)));
+        }
+    }
+    text
 }
 
 fn heading(results: &Evaluated) -> String {
@@ -87,7 +95,7 @@ fn fuel(summary: &Summary) -> String {
 }
 
 /// "903 US gal", "2.6 × 20 lb cylinder".
-fn amount(quantity: f64, unit: &str) -> String {
+pub(super) fn amount(quantity: f64, unit: &str) -> String {
     let decimals = if quantity < 10.0 { 1 } else { 0 };
     let times = if unit.starts_with(|c: char| c.is_ascii_digit()) { "× " } else { "" };
     format!("{quantity:.decimals$} {times}{unit}")

@@ -21,7 +21,7 @@ pub(super) fn write(
 }
 
 /// The study itself is never overwritten by what was made from it.
-fn save(bytes: &[u8], study: &Path, out: &Path, what: &str) -> Result<(), String> {
+pub(super) fn save(bytes: &[u8], study: &Path, out: &Path, what: &str) -> Result<(), String> {
     let same = matches!((std::fs::canonicalize(study), std::fs::canonicalize(out)), (Ok(a), Ok(b)) if a == b);
     if same {
         return Err(format!("{}: this is the study itself; name another file for the {what}", out.display()));

@@ -62,6 +62,9 @@ pub enum Tightness {
     Rate(f64),
 }
 
+/// Range of a typed leakage, air changes per hour.
+pub const RATE_RANGE_PER_H: std::ops::RangeInclusive<f64> = 0.0..=30.0;
+
 impl Tightness {
     /// Air changes per hour at design weather.
     #[must_use]

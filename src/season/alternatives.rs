@@ -5,7 +5,7 @@ use super::result::Summary;
 use super::run::run_scenario;
 use crate::model::{Catalogue, Scenario, Season, Study};
 use crate::weather::Climate;
-use chrono::{Datelike, Days, NaiveDate};
+use chrono::{Datelike, Days, NaiveDate, TimeDelta};
 
 /// What the changes alter in the season's cost; negative is saved. None where a price is missing or the change cannot
 /// be made.
@@ -18,7 +18,7 @@ pub struct Alternatives {
 }
 
 /// Days of two weeks.
-const LATER_D: u64 = 14;
+const LATER_D: i32 = 14;
 
 /// Runs both changes. `whole` is the season as it is.
 ///
@@ -47,13 +47,21 @@ pub fn alternatives(
 /// The season that starts two weeks later; none if it would then start after its end.
 #[must_use]
 pub fn later(season: &Season) -> Option<Season> {
+    moved(season, LATER_D)
+}
+
+/// The season whose first day is moved by so many days, later if positive; none if it would then start after its end or
+/// last longer than a year.
+#[must_use]
+pub fn moved(season: &Season, days: i32) -> Option<Season> {
     let start = day_of(season.from_month, season.from_day)?;
     let mut end = day_of(season.to_month, season.to_day)?;
     if end < start {
         end = end.with_year(end.year() + 1)?;
     }
-    let moved = start.checked_add_days(Days::new(LATER_D)).filter(|moved| *moved <= end)?;
-    Some(Season { from_month: moved.month(), from_day: moved.day(), ..season.clone() })
+    let moved = start.checked_add_signed(TimeDelta::days(i64::from(days)))?;
+    let sound = moved <= end && end - moved < TimeDelta::days(365);
+    sound.then(|| Season { from_month: moved.month(), from_day: moved.day(), ..season.clone() })
 }
 
 /// A day of a year without 29 February.
@@ -102,6 +110,9 @@ mod tests {
         assert_eq!(later(&season((12, 25), (1, 31))).as_ref().map(start), Some((1, 8)));
         assert_eq!(later(&season((4, 20), (4, 30))), None);
         assert_eq!(later(&season((4, 16), (4, 30))).as_ref().map(start), Some((4, 30)));
+        assert_eq!(moved(&season((1, 5), (4, 30)), -14).as_ref().map(start), Some((12, 22)));
+        assert_eq!(moved(&season((5, 2), (4, 30)), -1).as_ref().map(start), Some((5, 1)));
+        assert_eq!(moved(&season((5, 2), (4, 30)), -2), None);
     }
 
     #[test]

@@ -5,7 +5,7 @@ use super::kind::ProblemKind;
 use super::scenario::stack;
 use crate::model::catalogue::Catalogue;
 use crate::model::covering::{Covering, PartCovering};
-use crate::model::house::{BehindPartyWall, House, Part, Shape, Tightness};
+use crate::model::house::{BehindPartyWall, House, Part, RATE_RANGE_PER_H, Shape, Tightness};
 use crate::model::study::Scenario;
 use crate::units::Quantity;
 
@@ -13,8 +13,6 @@ use crate::units::Quantity;
 const LEAST_RISE_M: f64 = 0.05;
 /// Least height of a flat box, m: a cold frame for trays.
 const LEAST_BOX_HEIGHT_M: f64 = 0.2;
-/// Range of a typed leakage, air changes per hour.
-const OWN_RATE_PER_H: (f64, f64) = (0.0, 30.0);
 /// Range of the temperature behind a party wall, °C.
 const BEHIND_WALL_C: (f64, f64) = (-30.0, 40.0);
 /// Range of an opaque part's thermal transmittance, W/(m²·K).
@@ -23,7 +21,8 @@ const OPAQUE_U_W_PER_M2K: (f64, f64) = (0.05, 7.0);
 pub(super) fn house(house: &House, check: &mut Check) {
     check.numbers(house, House::NUMBERS);
     if let Tightness::Rate(rate) = house.tightness {
-        check.number("tightness", House::tightness.label, rate, OWN_RATE_PER_H, Quantity::AirChanges);
+        let range = (*RATE_RANGE_PER_H.start(), *RATE_RANGE_PER_H.end());
+        check.number("tightness", House::tightness.label, rate, range, Quantity::AirChanges);
     }
     if let BehindPartyWall::HeldAt(held_c) = house.behind_party_wall {
         let label = House::behind_party_wall.label;
