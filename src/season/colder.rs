@@ -178,10 +178,7 @@ impl<'a> Spell<'a> {
     fn passage(&self, heating: &Heating, colder_by_k: f64) -> Result<Passage, RunError> {
         let mut colder = self.climate.clone();
         for k in 0..SPELL_HOURS {
-            let hour = &mut colder.hours[self.season.record(self.start + k)];
-            hour.outdoor_c -= colder_by_k;
-            hour.dew_point_c -= colder_by_k;
-            hour.sky_c -= colder_by_k;
+            colder.hours[self.season.record(self.start + k)].warm_by(-colder_by_k);
         }
         let hours = self.season.through(heating, &colder, &self.state, self.start, SPELL_HOURS + AFTER_HOURS)?;
         let of = |take: &dyn Fn(&super::hour::HourMeans) -> f64| hours.iter().map(take).collect();

@@ -96,6 +96,14 @@ impl ClimateHour {
             weekday,
         }
     }
+
+    /// Makes the hour warmer (colder below zero): outdoor air, dew point and sky move together, so that cloud and the
+    /// dryness of the air stay as they were; wind and sun stay too.
+    pub fn warm_by(&mut self, by_k: f64) {
+        self.outdoor_c += by_k;
+        self.dew_point_c += by_k;
+        self.sky_c += by_k;
+    }
 }
 
 impl Climate {

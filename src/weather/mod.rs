@@ -22,6 +22,7 @@ pub mod stats;
 pub mod sun;
 mod text;
 mod tmy3;
+pub mod winters;
 pub mod year;
 
 pub use bundled::Station;

@@ -51,7 +51,8 @@ pub fn highest(values: &[f64]) -> f64 {
     values.iter().copied().fold(f64::NEG_INFINITY, f64::max)
 }
 
-/// The value below which `percent` of the values lie, linear between ranks; `None` of nothing. The temperature exceeded
+/// The value below which `percent` of the values lie, linear between ranks (type 7 of Hyndman and Fan 1996); `None` of
+/// nothing. The temperature exceeded
 /// in 99 % of the hours is the 1st percentile.
 #[must_use]
 pub fn percentile(values: &[f64], percent: f64) -> Option<f64> {

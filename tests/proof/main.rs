@@ -26,6 +26,8 @@ mod heat_loss;
 mod heaters;
 mod layers;
 mod lumped;
+#[path = "../common/measured.rs"]
+mod measured;
 mod measured_years;
 #[path = "../common/network.rs"]
 mod network;
