@@ -100,6 +100,13 @@ pub fn fuel(amount: f64) -> String {
     number(amount, if amount.abs() >= 100.0 { 0 } else { 1 })
 }
 
+/// An amount in the unit it is bought in: "903 US gal", "3 × 20 lb cylinder".
+#[must_use]
+pub fn bought(amount: &str, unit: &str) -> String {
+    let times = if unit.starts_with(|c: char| c.is_ascii_digit()) { "× " } else { "" };
+    format!("{amount} {times}{unit}")
+}
+
 /// Name of a month, three letters.
 #[must_use]
 pub fn month(month: u32) -> &'static str {

@@ -39,6 +39,32 @@ fn refused(output: &Output, words: &[&str]) {
     }
 }
 
+/// Twenty winters of the opening study: the words hold the numbers, quantiles are in order, CSV has every winter.
+#[test]
+fn many_winters_are_told_in_words_numbers_and_rows() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let csv = folder.path().join("winters.csv");
+    let csv_path = csv.to_str().expect("UTF-8");
+    let told = warmfold(&["winters", DEMO, "--count", "20", "--json", "--csv", csv_path]);
+    assert_eq!(code(&told), Some(0), "{}", err(&told));
+    let json: Value = serde_json::from_str(&out(&told)).expect("JSON");
+    assert_eq!((json["count"].as_u64(), json["seed"].as_u64()), (Some(20), Some(1)));
+    let scenarios = json["scenarios"].as_array().expect("scenarios");
+    for scenario in scenarios {
+        let [low, middle, high] = ["p10", "p50", "p90"].map(|p| scenario["cost"][p].as_f64().expect("money"));
+        assert!(low < middle && middle < high, "{}", scenario["cost"]);
+        let sentence = scenario["sentences"][0].as_str().expect("a sentence");
+        assert!(sentence.starts_with("One winter in ten costs more than $"), "{sentence}");
+        assert_eq!(scenario["winters"], 20);
+        let fan = scenario["running_cost"].as_array().expect("days");
+        assert!((fan.last().expect("a day")["p50"].as_f64().expect("money") - middle).abs() < 1e-9);
+    }
+    let rows = std::fs::read_to_string(&csv).expect("written").lines().count();
+    assert_eq!(rows, 1 + 20 * scenarios.len());
+    refused(&warmfold(&["winters", DEMO, "--count", "5"]), &["--count", "20 to 1000"]);
+    refused(&warmfold(&["winters", DEMO, "--count", "20", "--csv", DEMO]), &["the study itself"]);
+}
+
 /// Keys that every scenario has, and that hold a number.
 const NUMBERS: [&str; 39] = [
     "heat_delivered_kwh",

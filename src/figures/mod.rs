@@ -6,11 +6,13 @@ mod air;
 mod cut;
 mod lists;
 mod plots;
+mod winters;
 
 pub use air::{air_days, air_months};
 pub use cut::power_cut;
 pub use lists::{calendar, steps};
 pub use plots::{RunningSum, days, months, running, spell};
+pub use winters::{winter_fans, winters};
 
 use crate::season::{HourStamp, ScenarioRun};
 use crate::weather::Climate;

@@ -1,7 +1,7 @@
 //! The background thread that runs seasons: the latest request wins, an older one is cancelled.
 
 use super::document::ScenarioId;
-use crate::model::{Catalogue, HardNight, Scenario, Study, WeatherChoice};
+use crate::model::{Catalogue, HardNight, ManyWinters, Scenario, Study, WeatherChoice};
 use crate::season::ScenarioRun;
 use crate::weather::Climate;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -32,8 +32,9 @@ impl Inputs {
             scenarios: Vec::new(),
             site: study.site.clone(),
             season: study.season.clone(),
-            // What is asked about hard nights moves no season.
+            // What is asked about hard nights and other winters moves no season.
             hard_night: HardNight::default(),
+            many_winters: ManyWinters::default(),
             prices: study.prices.clone(),
             own: study.own.clone(),
             format: study.format,

@@ -9,6 +9,7 @@ mod save;
 mod sweep;
 mod table;
 mod window;
+mod winters;
 
 use crate::units::UnitSystem;
 use clap::{Parser, Subcommand, ValueEnum};
@@ -79,6 +80,20 @@ enum Command {
     },
     /// Move one input, or two, over a range, and print what the season then comes to
     Sweep(sweep::Asked),
+    /// Run every scenario through many winters made up by chance: cost, crop and fuel of one winter in ten
+    Winters {
+        /// Study file
+        file: PathBuf,
+        /// Winters instead of the study's number of them
+        #[arg(long)]
+        count: Option<u32>,
+        /// Print JSON
+        #[arg(long)]
+        json: bool,
+        /// CSV file to write every winter to
+        #[arg(long)]
+        csv: Option<PathBuf>,
+    },
     /// Open the window, drag setpoints, and print what the frames cost
     #[cfg(feature = "gui")]
     Frames,
@@ -120,6 +135,7 @@ pub fn main() -> ExitCode {
         Some(Command::Report { file, out, units }) => report::write(&file, &out, units.into()),
         Some(Command::Table { file, table, out, units }) => table::write(&file, &out, table, units.into()),
         Some(Command::Sweep(asked)) => sweep::run(&asked),
+        Some(Command::Winters { file, count, json, csv }) => winters::run(&file, count, json, csv.as_deref()),
         #[cfg(feature = "gui")]
         Some(Command::Frames) => window::measure(),
         Some(Command::Check { files }) => check(&files),

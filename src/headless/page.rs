@@ -2,6 +2,7 @@
 
 use super::evaluate::Evaluated;
 use crate::checks::{Check, Grade, count};
+use crate::format;
 use crate::season::{Hold, Summary};
 
 /// Titles of the columns, in two lines; the first column is set to the left, the others to the right.
@@ -97,8 +98,7 @@ fn fuel(summary: &Summary) -> String {
 /// "903 US gal", "2.6 × 20 lb cylinder".
 pub(super) fn amount(quantity: f64, unit: &str) -> String {
     let decimals = if quantity < 10.0 { 1 } else { 0 };
-    let times = if unit.starts_with(|c: char| c.is_ascii_digit()) { "× " } else { "" };
-    format!("{quantity:.decimals$} {times}{unit}")
+    format::bought(&format!("{quantity:.decimals$}"), unit)
 }
 
 fn hold(hold: Hold) -> String {

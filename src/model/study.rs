@@ -8,6 +8,7 @@ use super::heater::Heater;
 use super::house::House;
 use super::input::inputs;
 use super::mains::Mains;
+use super::many_winters::ManyWinters;
 use super::own::OwnRows;
 use super::precautions::Precautions;
 use super::prices::Prices;
@@ -105,6 +106,8 @@ pub struct Study {
     pub season: Season,
     /// What is asked about hard nights.
     pub hard_night: HardNight,
+    /// Winters made up by chance.
+    pub many_winters: ManyWinters,
     /// Prices, with their dates.
     pub prices: Prices,
     /// Sheets, screens and fuels that the catalogues lack.
@@ -124,6 +127,7 @@ impl Default for Study {
             site: Site::default(),
             season: Season::default(),
             hard_night: HardNight::default(),
+            many_winters: ManyWinters::default(),
             prices: Prices::default(),
             own: OwnRows::default(),
             reference: 0,

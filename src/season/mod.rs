@@ -30,6 +30,7 @@ pub mod stored;
 pub mod summary;
 pub mod sums;
 pub mod thermostats;
+pub mod winters;
 pub mod worst_spell;
 
 pub use damp::{DampFigures, DampSeries};

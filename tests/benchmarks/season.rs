@@ -1,7 +1,9 @@
 //! What a change of an input costs: one season, all four scenarios of the opening study, one year's climate.
 
 use divan::{Bencher, black_box};
+use std::num::NonZeroUsize;
 use warmfold::model::{Study, WeatherChoice, bundled_catalogue};
+use warmfold::season::winters::{ScenarioWinters, many_winters};
 use warmfold::season::{ScenarioRun, run_scenario};
 use warmfold::storage::demo;
 use warmfold::weather::{Climate, WeatherYear, bundled};
@@ -41,6 +43,19 @@ fn four_scenarios(bencher: Bencher) {
     bencher.bench_local(|| {
         (0..study.scenarios.len()).map(|i| run(black_box(&study), black_box(&climate), i)).collect::<Vec<_>>()
     });
+}
+
+/// 200 winters of the four, on one thread and on two.
+#[divan::bench(args = [1, 2], sample_count = 3)]
+fn two_hundred_winters(bencher: Bencher, threads: usize) {
+    let mut study = study();
+    study.many_winters.count = 200;
+    let climate = Climate::from_year(&year(&study));
+    let threads = NonZeroUsize::new(threads).expect("a thread");
+    let run = || -> Vec<ScenarioWinters> {
+        many_winters(&study, &climate, bundled_catalogue(), threads, &mut |_| (), &|| false).expect("runs")
+    };
+    bencher.bench_local(run);
 }
 
 /// Sun, sky and ground of one year's records.

@@ -2,6 +2,7 @@
 
 mod chicago;
 mod clemson;
+mod engine;
 mod fit;
 
 #[path = "../common/measured.rs"]

@@ -36,6 +36,7 @@ pub fn problems(study: &Study, catalogue: &Catalogue) -> Vec<Problem> {
     season::site(study, &mut check);
     season::season(&study.season, &mut check);
     season::hard_night(study, &mut check);
+    season::many_winters(study, &mut check);
     money::prices(&study.prices, &catalogue, &mut check);
     rows::own_rows(&study.own, &mut check);
     season::scenario_list(study, &mut check);

@@ -5,6 +5,7 @@ use super::check::Check;
 use super::kind::ProblemKind;
 use crate::model::hard_night::{CutStarts, HardNight};
 use crate::model::mains::{Circuit, Mains, PLUG_RANGE_A, Plug};
+use crate::model::many_winters::ManyWinters;
 use crate::model::study::{Season, Site, Study, WeatherChoice};
 use crate::units::Quantity;
 
@@ -49,6 +50,10 @@ pub(super) fn season(season: &Season, check: &mut Check) {
 pub(super) fn day_of_month(month: u32, day: u32) -> Option<ProblemKind> {
     let last = *DAYS.get((month as usize).checked_sub(1)?)?;
     (day < 1 || last < day).then_some(ProblemKind::NoSuchDay { month, day, last })
+}
+
+pub(super) fn many_winters(study: &Study, check: &mut Check) {
+    check.within("many_winters").numbers(&study.many_winters, ManyWinters::NUMBERS);
 }
 
 /// A power cut's day must exist; outside the season it is not followed, which the problem says.

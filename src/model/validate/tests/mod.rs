@@ -56,6 +56,14 @@ fn a_power_cut_has_a_day_of_the_season() {
 }
 
 #[test]
+fn winters_are_neither_too_few_for_one_in_ten_nor_without_end() {
+    assert_eq!(found(|study| study.many_winters.count = 1000), Vec::<String>::new());
+    for count in [19, 1001] {
+        one(&found(|study| study.many_winters.count = count), "many_winters.count", &["20 to 1", "000"]);
+    }
+}
+
+#[test]
 fn all_problems_are_found_at_once_and_graded() {
     let mut study = Study::default();
     study.season.to_month = 13;
