@@ -65,6 +65,25 @@ fn many_winters_are_told_in_words_numbers_and_rows() {
     refused(&warmfold(&["winters", DEMO, "--count", "20", "--csv", DEMO]), &["the study itself"]);
 }
 
+#[test]
+fn what_matters_is_ranked_with_its_reasons() {
+    let asked = ["sensitivity", DEMO, "--scenario", "Inner tent, propane"];
+    let page = out(&warmfold(&asked));
+    assert!(page.contains("All doubts together") && page.contains("Why so far"), "{page}");
+    let json: Value = serde_json::from_str(&out(&warmfold(&[&asked[..], &["--json"]].concat()))).expect("JSON");
+    let cost = json["as_it_is"]["cost"].as_f64().expect("money");
+    let [low, high] = [0, 1].map(|end| json["cost_band"][end].as_f64().expect("money"));
+    assert!(low < cost && cost < high, "{low} {cost} {high}");
+    for effect in json["effects"].as_array().expect("effects") {
+        assert!(
+            !effect["reason"].as_str().expect("a reason").is_empty() && effect["more"]["cost"].is_f64(),
+            "{effect}"
+        );
+        assert!(page.contains(effect["name"].as_str().expect("a name")));
+    }
+    refused(&warmfold(&["sensitivity", DEMO, "--scenario", "Inner tent, propan"]), &["did you mean"]);
+}
+
 /// Keys that every scenario has, and that hold a number.
 const NUMBERS: [&str; 39] = [
     "heat_delivered_kwh",

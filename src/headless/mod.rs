@@ -6,6 +6,7 @@ mod json;
 mod page;
 mod report;
 mod save;
+mod sensitivity;
 mod sweep;
 mod table;
 mod window;
@@ -94,6 +95,17 @@ enum Command {
         #[arg(long)]
         csv: Option<PathBuf>,
     },
+    /// Tell what matters to one scenario: its doubtful inputs moved one at a time, and the weather
+    Sensitivity {
+        /// Study file
+        file: PathBuf,
+        /// Name of the scenario
+        #[arg(long)]
+        scenario: String,
+        /// Print JSON
+        #[arg(long)]
+        json: bool,
+    },
     /// Open the window, drag setpoints, and print what the frames cost
     #[cfg(feature = "gui")]
     Frames,
@@ -136,6 +148,7 @@ pub fn main() -> ExitCode {
         Some(Command::Table { file, table, out, units }) => table::write(&file, &out, table, units.into()),
         Some(Command::Sweep(asked)) => sweep::run(&asked),
         Some(Command::Winters { file, count, json, csv }) => winters::run(&file, count, json, csv.as_deref()),
+        Some(Command::Sensitivity { file, scenario, json }) => sensitivity::run(&file, &scenario, json),
         #[cfg(feature = "gui")]
         Some(Command::Frames) => window::measure(),
         Some(Command::Check { files }) => check(&files),

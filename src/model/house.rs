@@ -79,6 +79,33 @@ impl Tightness {
     }
 }
 
+impl Tightness {
+    /// The class beside it that lets less air through; the tightest class and a rate of one's own lose a third, as
+    /// between neighbouring classes.
+    #[must_use]
+    pub fn tighter(self) -> Self {
+        match self {
+            Self::Sealed => Self::Rate(Self::Sealed.design_air_changes_per_h() / 1.5),
+            Self::Sound => Self::Sealed,
+            Self::Worn => Self::Sound,
+            Self::Leaky => Self::Worn,
+            Self::Rate(rate) => Self::Rate(rate / 1.5),
+        }
+    }
+
+    /// The class beside it that lets more air through; the leakiest class and a rate of one's own gain a half.
+    #[must_use]
+    pub fn looser(self) -> Self {
+        match self {
+            Self::Sealed => Self::Sound,
+            Self::Sound => Self::Worn,
+            Self::Worn => Self::Leaky,
+            Self::Leaky => Self::Rate(Self::Leaky.design_air_changes_per_h() * 1.5),
+            Self::Rate(rate) => Self::Rate(rate * 1.5),
+        }
+    }
+}
+
 /// Which outer surface of the house.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Part {

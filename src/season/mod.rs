@@ -24,6 +24,7 @@ pub mod record;
 pub mod result;
 pub mod run;
 pub mod saving;
+pub mod sensitivity;
 pub mod sizing;
 pub mod steady;
 pub mod stored;

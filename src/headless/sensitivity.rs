@@ -1,0 +1,95 @@
+//! What matters to one scenario of a study: as a page, or as JSON.
+
+use super::evaluate::Opened;
+use super::page::table;
+use super::{REFUSED, open, print, refuse};
+use crate::format;
+use crate::model::{Study, bundled_catalogue};
+use crate::season::sensitivity::{Outcome, Sensitivity, sensitivity};
+use crate::season::winters::many_winters;
+use serde::Serialize;
+use std::num::NonZeroUsize;
+use std::path::Path;
+use std::process::ExitCode;
+
+/// One scenario. The README documents the keys.
+#[derive(Serialize)]
+struct Told<'a> {
+    study: &'a str,
+    file: &'a str,
+    program_version: &'static str,
+    currency: &'a str,
+    scenario: &'a str,
+    #[serde(flatten)]
+    sensitivity: Sensitivity,
+}
+
+/// Moves each doubtful input of one scenario of a file.
+pub(super) fn run(file: &Path, scenario: &str, json: bool) -> ExitCode {
+    let Some(opened) = open(file) else { return ExitCode::from(REFUSED) };
+    match told(&opened, scenario, json) {
+        Ok(text) => print(&text),
+        Err(complaint) => refuse(&complaint),
+    }
+}
+
+fn told(opened: &Opened, name: &str, json: bool) -> Result<String, String> {
+    let (study, climate, catalogue) = (&opened.study, &opened.weather.climate, bundled_catalogue());
+    let scenario = &study.scenarios[opened.scenario(name)?];
+    let named = |error: &dyn std::fmt::Display| format!("{}: {error}", opened.file);
+    let alone = Study { scenarios: vec![scenario.clone()], reference: 0, ..study.clone() };
+    let threads = std::thread::available_parallelism().unwrap_or(NonZeroUsize::MIN);
+    let winters =
+        many_winters(&alone, climate, catalogue, threads, &mut |_| (), &|| false).map_err(|error| named(&error))?;
+    let found =
+        sensitivity(study, scenario, climate, catalogue, winters.first(), &|| false).map_err(|error| named(&error))?;
+    let currency = &study.prices.currency;
+    if !json {
+        return Ok(page(&scenario.name, &found, currency));
+    }
+    let told = Told {
+        study: &study.title,
+        file: &opened.file,
+        program_version: env!("CARGO_PKG_VERSION"),
+        currency,
+        scenario: &scenario.name,
+        sensitivity: found,
+    };
+    // Texts, numbers and lists under fixed keys can always be written.
+    Ok(serde_json::to_string_pretty(&told).unwrap_or_default() + "\n")
+}
+
+/// Titles of the columns, in two lines.
+const TITLES: [[&str; 6]; 2] = [
+    ["", "", "Cost with", "Cost with", "Lowest crop air", "Lowest crop air"],
+    ["In doubt", "moved by", "less", "more", "with less, °C", "with more, °C"],
+];
+
+fn page(name: &str, found: &Sensitivity, currency: &str) -> String {
+    let money = |outcome: &Outcome| outcome.cost.map_or("unknown".to_owned(), |cost| format::money(cost, currency));
+    let mut rows: Vec<Vec<String>> = TITLES.iter().map(|line| line.map(str::to_owned).to_vec()).collect();
+    rows.extend(found.effects.iter().map(|effect| {
+        vec![
+            effect.name.to_owned(),
+            effect.range.to_owned(),
+            money(&effect.less),
+            money(&effect.more),
+            format!("{:.1}", effect.less.crop_air_min_c),
+            format!("{:.1}", effect.more.crop_air_min_c),
+        ]
+    }));
+    let mut text =
+        format!("{name}: cost {}, lowest crop air {:.1} °C\n", money(&found.as_it_is), found.as_it_is.crop_air_min_c);
+    if let Some([low, high]) = found.cost_band {
+        text.push_str(&format!(
+            "All doubts together, as if independent: {} to {}\n",
+            format::money(low, currency),
+            format::money(high, currency)
+        ));
+    }
+    text.push('\n');
+    text.push_str(&table(&rows, TITLES.len()));
+    text.push_str("\nWhy so far\n");
+    found.effects.iter().for_each(|effect| text.push_str(&format!("  {}: {}.\n", effect.name, effect.reason)));
+    text
+}
