@@ -811,3 +811,26 @@ fn a_colder_spell_is_answered_beside_the_loads() {
     settle(&mut h);
     assert!(h.query_by_label_contains("36.0 °F colder").is_some());
 }
+
+#[test]
+fn many_winters_come_in_and_can_be_stopped() {
+    let mut h = demo();
+    h.state_mut().document.draft.study.many_winters.count = 1000;
+    choose(&mut h, 0);
+    h.get_by_role_and_label(Role::Tab, "Many winters").click();
+    h.run_steps(3);
+    h.get_by_role_and_label(Role::Button, "Stop").click();
+    h.run_steps(3);
+    assert!(!h.state().outlook.working());
+    h.get_by_label("Stopped");
+    enter(&mut h, "Winters", "20");
+    let start = Instant::now();
+    while h.state().outlook.working() || h.query_by_label_contains("20 winters").is_none() {
+        assert!(start.elapsed() < Duration::from_secs(120), "the winters did not come");
+        std::thread::sleep(Duration::from_millis(5));
+        h.step();
+    }
+    assert_eq!(h.state().document.draft.study.many_winters.count, 20);
+    h.get_by_label_contains("One winter in ten costs more than");
+    assert_eq!(h.get_all_by_label_contains("Half below").count(), 4, "one of each scenario");
+}

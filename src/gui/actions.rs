@@ -26,7 +26,7 @@ impl State {
             Command::ExportReport if (0..=last).any(|i| self.blocked(i)) => {
                 Some("Mend what is marked in the editor first")
             }
-            Command::Play if self.view == View::Side => Some("The table has no hours"),
+            Command::Play if !self.view.has_drawing() => Some("This view has no hours to play"),
             Command::Play if self.chosen_season().is_none_or(|(season, _)| season.is_empty()) => {
                 Some("There is no season to play yet")
             }
@@ -143,6 +143,7 @@ impl State {
             Command::SideView => self.view = View::Side,
             Command::AirView => self.view = View::Air,
             Command::ChecksView => self.view = View::Checks,
+            Command::WintersView => self.view = View::Winters,
             Command::About => self.leaflet = Some(Leaflet::About),
             Command::Cautions => self.leaflet = Some(Leaflet::Cautions),
             Command::Evidence => self.leaflet = Some(Leaflet::Evidence),

@@ -97,6 +97,13 @@ impl<Q: PartialEq, A: Send + 'static> Asked<Q, A> {
         }
     }
 
+    /// Gives up what is being worked out; `why` stands for its answer until something else is asked.
+    pub fn stop(&mut self, why: &str) {
+        if let Some(open) = self.open.take() {
+            self.answered = Some((open.question, Err(why.to_owned())));
+        }
+    }
+
     /// Takes in what has come.
     fn take_in(&mut self) {
         let Some(answer) = self.open.as_ref().and_then(|open| open.coming.try_recv().ok()) else { return };

@@ -65,6 +65,8 @@ pub enum Command {
     AirView,
     /// The view of the checks.
     ChecksView,
+    /// The view of many winters.
+    WintersView,
     /// Play the coldest spell, or stop it.
     Play,
     /// About this program.
@@ -79,7 +81,7 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 35] = [
+    pub const ALL: [Self; 36] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
@@ -110,6 +112,7 @@ impl Command {
         Self::SideView,
         Self::AirView,
         Self::ChecksView,
+        Self::WintersView,
         Self::Play,
         Self::About,
         Self::Cautions,
@@ -151,6 +154,7 @@ impl Command {
             Self::SideView => "Side by side",
             Self::AirView => "Air & damp",
             Self::ChecksView => "Checks",
+            Self::WintersView => "Many winters",
             Self::Play => "Play the coldest spell",
             Self::About => "About Warmfold",
             Self::Cautions => "Cautions",
@@ -187,6 +191,7 @@ impl Command {
             Self::SideView => (ctrl, Key::Num3),
             Self::AirView => (ctrl, Key::Num4),
             Self::ChecksView => (ctrl, Key::Num5),
+            Self::WintersView => (ctrl, Key::Num6),
             Self::Play => (Modifiers::NONE, Key::F5),
             Self::Shortcuts => (Modifiers::NONE, Key::F1),
             _ => return None,

@@ -83,6 +83,7 @@ fn view_ui(ui: &mut Ui, state: &mut State) {
     entry(ui, state, Command::SideView, state.view == View::Side);
     entry(ui, state, Command::AirView, state.view == View::Air);
     entry(ui, state, Command::ChecksView, state.view == View::Checks);
+    entry(ui, state, Command::WintersView, state.view == View::Winters);
     ui.separator();
     entry(ui, state, Command::Play, state.playback.is_some());
     ui.separator();

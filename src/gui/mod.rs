@@ -25,6 +25,7 @@ mod marks;
 mod menu;
 mod meter;
 pub mod nights;
+mod outlook;
 mod palette;
 mod picture;
 mod plots;

@@ -13,6 +13,7 @@ use super::history::Edits;
 use super::insights::Insights;
 use super::keeping::Keeping;
 use super::nights::Nights;
+use super::outlook::Outlook;
 use super::plots::PlotShelf;
 use super::prefs::Prefs;
 use super::verdicts::Verdicts;
@@ -40,6 +41,17 @@ pub enum View {
     Air,
     /// What could hurt someone or spoil the plan.
     Checks,
+    /// The same through many winters.
+    Winters,
+}
+
+impl View {
+    /// Whether the house is drawn above it.
+    #[must_use]
+    pub fn has_drawing(self) -> bool {
+        // A table and a crowd of winters need the room and have no hour.
+        !matches!(self, Self::Side | Self::Winters)
+    }
 }
 
 /// A window that explains something.
@@ -132,6 +144,8 @@ pub struct State {
     pub export: Option<Export>,
     /// What of a plot waits for the name of its file.
     pub handout: Option<Handout>,
+    /// Other winters of the scenarios on show.
+    pub outlook: Outlook,
     /// What else is known of the chosen scenario.
     pub insights: Insights,
     /// Text typed in the search for stations.
@@ -181,6 +195,7 @@ impl State {
             view_rect: egui::Rect::NOTHING,
             export: None,
             handout: None,
+            outlook: Outlook::default(),
             insights: Insights::default(),
             station_search: String::new(),
             may_close: false,

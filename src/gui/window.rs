@@ -2,7 +2,7 @@
 
 use super::command::Command;
 use super::filing::Next;
-use super::state::{State, View};
+use super::state::State;
 use super::theme::tokens;
 use super::{cards, dialogs, drawing, editor, headline, menu, status, views};
 use egui::{Frame, Margin, Panel, Ui};
@@ -42,7 +42,8 @@ fn take_in(state: &mut State, ctx: &egui::Context) {
     state.refresh();
     state.poll_filing(ctx);
     state.poll_export(ctx);
-    if let Some(command) = Command::pressed(ctx) {
+    // On a slow machine several chords can fall into one frame.
+    while let Some(command) = Command::pressed(ctx) {
         state.queue.push(command);
     }
     if !ctx.text_edit_focused() {
@@ -77,8 +78,7 @@ fn panels_ui(ui: &mut Ui, state: &mut State) {
         views::tabs_ui(ui, state);
         state.view_rect = ui.available_rect_before_wrap();
         ui.add_space(6.0);
-        // The table needs the room and has no hour.
-        if state.view != View::Side {
+        if state.view.has_drawing() {
             drawing::drawing_ui(ui, state);
         }
         views::views_ui(ui, state);

@@ -7,6 +7,7 @@ pub mod coldest;
 pub mod column;
 pub mod daily;
 mod data;
+pub mod fan;
 pub mod legend;
 pub mod months;
 pub mod power_cut;

@@ -5,6 +5,7 @@ mod checks;
 mod coldest;
 mod side;
 mod winter;
+mod winters;
 
 pub use air::AirPlot;
 pub use coldest::ColdestView;
@@ -37,16 +38,18 @@ pub fn views_ui(ui: &mut Ui, state: &mut State) {
         View::Side => side::side_ui(ui, state),
         View::Air => air::air_ui(ui, state),
         View::Checks => checks::checks_ui(ui, state),
+        View::Winters => winters::winters_ui(ui, state),
     }
 }
 
 /// The views in the order of their tabs.
-const VIEWS: [(View, Command); 5] = [
+const VIEWS: [(View, Command); 6] = [
     (View::Winter, Command::WinterView),
     (View::Coldest, Command::ColdestView),
     (View::Side, Command::SideView),
     (View::Air, Command::AirView),
     (View::Checks, Command::ChecksView),
+    (View::Winters, Command::WintersView),
 ];
 
 /// The tabs.
