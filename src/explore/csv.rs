@@ -1,5 +1,7 @@
-//! Sweeps as plain tables for a spreadsheet.
+//! Sweeps and measures as plain tables for a spreadsheet.
 
+use super::best_buy::{BestBuy, Offer};
+use super::measures::Combination;
 use super::sweep::{Axis, Sweep, SweepPoint};
 use crate::figures::{Figures, plain};
 use crate::model::Study;
@@ -68,4 +70,36 @@ pub(super) fn season_cells(season: Option<&SeasonFigures>, units: UnitSystem) ->
         s.hours_below_setpoint.to_string(),
         s.season_start.to_string(),
     ]
+}
+
+impl BestBuy<'_> {
+    /// One line per combination: those that hold the crop by rank, those beyond the budget, those that do not hold it,
+    /// those without a result.
+    #[must_use]
+    pub fn figures(&self, study: &Study, units: UnitSystem) -> Figures {
+        let currency = &study.prices.currency;
+        let mut head = vec!["rank".to_owned(), "buys".to_owned(), "holds the crop".to_owned()];
+        head.extend(["to buy", "to buy in all winters", "total"].map(|title| format!("{title} [{currency}]")));
+        head.extend(season_head(currency, units));
+        head.push("left out".to_owned());
+        let offer = |(offer, rank): (&Offer, String)| {
+            let holds = if offer.holds() { "yes" } else { "no" };
+            let mut line = vec![rank, offer.combination.names(study), holds.to_owned()];
+            line.extend([offer.buying, offer.buying_over, offer.total].map(|amount| plain(amount, 2)));
+            line.extend(season_cells(Some(offer.season), units));
+            line.push(String::new());
+            line
+        };
+        let left_out = |combination: &&Combination| {
+            let mut line = vec![String::new(), combination.names(study)];
+            line.resize(head.len() - 1, String::new());
+            line.push(combination.season.as_ref().err().map_or(String::new(), |refusal| refusal.text(units)));
+            line
+        };
+        let ranked = self.ranked.iter().enumerate().map(|(at, offer)| (offer, (at + 1).to_string()));
+        let unranked = self.beyond_budget.iter().chain(&self.short).map(|offer| (offer, String::new()));
+        let mut rows: Vec<Vec<String>> = ranked.chain(unranked).map(offer).collect();
+        rows.extend(self.left_out.iter().map(left_out));
+        Figures { head, rows }
+    }
 }

@@ -7,8 +7,8 @@ use super::derived;
 use super::refusal::Refusal;
 use crate::model::validate::nearest_name;
 use crate::model::{
-    Bench, CostLine, Crop, HardNight, Heater, House, NumberInput, Precautions, Prices, Scenario, Season, Study, Tent,
-    Vents, Vessels,
+    Bench, CostLine, Crop, HardNight, Heater, House, ManyWinters, NumberInput, Precautions, Prices, Scenario, Season,
+    Study, Tent, Vents, Vessels,
 };
 use crate::model::{ElectricityTariff, FuelPrice, TariffBand};
 use crate::units::Quantity;
@@ -128,6 +128,7 @@ pub fn numeric_inputs(study: &Study) -> Vec<NumericInput> {
         part!(list, study[row], &fuel.fuel, FuelPrice, prices.fuels);
     }
     part!(list, study, "Hard nights", HardNight, hard_night);
+    part!(list, study, "Many winters", ManyWinters, many_winters);
     derived::add(list);
     all
 }

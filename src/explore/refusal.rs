@@ -19,7 +19,7 @@ pub enum Refusal {
     /// The first day of the season would lie behind its last one, or more than a year before it.
     SeasonTooMoved { days: f64 },
     /// A fuel without a price: what is to be ranked by cost has none.
-    NoPrice { fuel: String },
+    NoPrice,
     /// The run gives no result.
     Run(RunError),
 }
@@ -46,8 +46,8 @@ impl Refusal {
             Self::SeasonTooMoved { days } => format!(
                 "moved by {days} days, the season would begin after its last day or last more than a year; choose fewer"
             ),
-            Self::NoPrice { fuel } => {
-                format!("\"{fuel}\" has no price, so that no cost is known; add it to the prices")
+            Self::NoPrice => {
+                "a fuel that it burns has no price, so its cost is not known; add it to the prices".to_owned()
             }
             Self::Run(error) => error.to_string(),
         }

@@ -37,6 +37,8 @@ impl Inputs {
             many_winters: ManyWinters::default(),
             prices: study.prices.clone(),
             own: study.own.clone(),
+            // What may be bought is tried on its own.
+            candidates: Vec::new(),
             format: study.format,
         };
         let scenario = Scenario { name: String::new(), notes: String::new(), shown: true, ..scenario.clone() };

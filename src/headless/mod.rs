@@ -1,5 +1,6 @@
 //! The commands that need no window, and what happens where no window can be had.
 
+mod best_buy;
 mod evaluate;
 mod hours_csv;
 mod json;
@@ -79,6 +80,8 @@ enum Command {
         #[arg(long, value_enum, default_value_t)]
         units: Units,
     },
+    /// Try every combination of the study's candidates: which hold the crop, and which cost least in all
+    BestBuy(best_buy::Asked),
     /// Move one input, or two, over a range, and print what the season then comes to
     Sweep(sweep::Asked),
     /// Run every scenario through many winters made up by chance: cost, crop and fuel of one winter in ten
@@ -146,6 +149,7 @@ pub fn main() -> ExitCode {
         Some(Command::Hours { file, scenario, out }) => hours_csv::write(&file, &scenario, &out),
         Some(Command::Report { file, out, units }) => report::write(&file, &out, units.into()),
         Some(Command::Table { file, table, out, units }) => table::write(&file, &out, table, units.into()),
+        Some(Command::BestBuy(asked)) => best_buy::run(&asked),
         Some(Command::Sweep(asked)) => sweep::run(&asked),
         Some(Command::Winters { file, count, json, csv }) => winters::run(&file, count, json, csv.as_deref()),
         Some(Command::Sensitivity { file, scenario, json }) => sensitivity::run(&file, &scenario, json),

@@ -158,7 +158,7 @@ fn last_part(path: &str) -> String {
 }
 
 /// Cost, fuel, heat, lowest crop air, hours below limit and setpoint.
-fn cells(season: &SeasonFigures, currency: &str) -> [String; 6] {
+pub(super) fn cells(season: &SeasonFigures, currency: &str) -> [String; 6] {
     [
         season.cost.map_or("unknown".to_owned(), |cost| format!("{currency} {cost:.2}")),
         fuel(season),

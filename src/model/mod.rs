@@ -1,5 +1,6 @@
 //! What the grower describes: plain data, with every input defined once.
 
+pub mod candidate;
 pub mod catalogue;
 pub mod catalogue_rows;
 pub mod costs;
@@ -23,6 +24,7 @@ pub mod validate;
 pub mod vents;
 pub mod water;
 
+pub use candidate::{Candidate, CandidateChange};
 pub use catalogue::{Catalogue, Fuel, FuelUnit, HeaterKind, Screen, Sheet, SheetKind};
 pub use catalogue_rows::bundled as bundled_catalogue;
 pub use costs::{CostLine, Measure};

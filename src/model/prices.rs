@@ -65,6 +65,7 @@ inputs! {
             currency: String = "$".to_owned(), "Currency", "Symbol shown with every amount; nothing is converted";
             electricity: ElectricityTariff = ElectricityTariff::default(), "Electricity", "The electricity tariff";
             fuels: Vec<FuelPrice> = Vec::new(), "Fuels", "Prices of the other fuels";
+            budget: Option<f64> = None, "Budget", "Most that may be spent at once on measures; off for no limit";
         }
         numbers {
             winters: u32, Count, 1..=50, 5, "Winters to plan for", "Winters over which the net saving of a purchase is added up", "";

@@ -1,5 +1,6 @@
 //! The study: one file with site, season, prices and scenarios.
 
+use super::candidate::Candidate;
 use super::costs::CostLine;
 use super::covering::{Covering, NightCover};
 use super::crop::{Bench, Crop};
@@ -112,6 +113,8 @@ pub struct Study {
     pub prices: Prices,
     /// Sheets, screens and fuels that the catalogues lack.
     pub own: OwnRows,
+    /// Measures that may be bought.
+    pub candidates: Vec<Candidate>,
     /// Index of the scenario that the others are compared with.
     pub reference: usize,
     /// The scenarios, in the order of their cards.
@@ -130,6 +133,7 @@ impl Default for Study {
             many_winters: ManyWinters::default(),
             prices: Prices::default(),
             own: OwnRows::default(),
+            candidates: Vec::new(),
             reference: 0,
             scenarios: vec![Scenario::default()],
         }

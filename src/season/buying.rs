@@ -81,7 +81,8 @@ impl Buying {
 }
 
 /// How much of a measure the scenario has: m², or a number.
-fn quantity(measure: Measure, scenario: &Scenario, plan: &Plan) -> f64 {
+#[must_use]
+pub fn quantity(measure: Measure, scenario: &Scenario, plan: &Plan) -> f64 {
     let if_present = |present: bool| if present { 1.0 } else { 0.0 };
     let tent_m2 = plan.tent.as_ref().map_or(0.0, |tent| tent.measures.wall_and_top_m2);
     match measure {
@@ -120,7 +121,7 @@ pub enum Payback {
 }
 
 /// Smallest amount of money that makes a difference.
-const NO_MONEY: f64 = 0.005;
+pub const NO_MONEY: f64 = 0.005;
 
 impl Payback {
     /// From the extra buying cost and the saving of each winter, both against the reference.

@@ -78,3 +78,38 @@ fn sweep_lists_its_inputs_and_refuses_what_it_cannot_do() {
     refused(&[&HEIGHT[..], &["--points", "1"]].concat(), &["choose from 2 to 500"]);
     refused(&[&HEIGHT[..], &["--csv", DEMO]].concat(), &["this is the study itself"]);
 }
+
+#[test]
+fn best_buy_prints_a_table_json_and_csv() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let csv = folder.path().join("measures.csv");
+    let csv = csv.to_str().expect("UTF-8");
+    let page = out(&warmfold(&["best-buy", DEMO, "--budget", "400"]));
+    for words in
+        ["Best buy: ", "Runner-up: ", "What the next money brings", "32 combinations, 5 winters, budget $ 400.00"]
+    {
+        assert!(page.contains(words), "{words:?} is not in {page}");
+    }
+    let asked = ["best-buy", DEMO, "--scenario", "Inner tent, electricity", "--winters", "3", "--json", "--csv", csv];
+    let json: Value = serde_json::from_str(&out(&warmfold(&asked))).expect("JSON");
+    assert_eq!((json["winters"].as_u64(), json["budget"].is_null()), (Some(3), true));
+    // Nothing bought is the scenario itself.
+    let ranked = json["ranked"].as_array().expect("a list");
+    let nothing = ranked.iter().find(|o| o["buys"] == serde_json::json!([])).expect("nothing is bought in one");
+    let run: Value = serde_json::from_str(&out(&warmfold(&["run", DEMO, "--json"]))).expect("JSON");
+    assert_eq!(nothing["cost"], run["scenarios"][2]["cost"]);
+    assert_eq!(nothing["total_cost"].as_f64(), nothing["cost"].as_f64().map(|cost| 3.0 * cost));
+    assert_eq!(json["best"], ranked[0]);
+    let table = std::fs::read_to_string(csv).expect("written");
+    assert!(table.starts_with("rank,buys,holds the crop,to buy [$]"), "{table}");
+    assert_eq!(table.lines().count() as u64, 1 + json["combinations"].as_u64().expect("a number"));
+}
+
+#[test]
+fn best_buy_refuses_what_it_cannot_do() {
+    refused(&["best-buy", "scenarios/glass-night-tariff.ron"], &["no measure is ticked", "candidates"]);
+    refused(&["best-buy", DEMO, "--budget=-5"], &["budget"]);
+    refused(&["best-buy", DEMO, "--winters", "0"], &["winters"]);
+    refused(&["best-buy", DEMO, "--scenario", "Whole tunel, electricity"], &["did you mean"]);
+    refused(&["best-buy", DEMO, "--csv", DEMO], &["this is the study itself"]);
+}

@@ -3,6 +3,7 @@
 #[path = "../common/seasons.rs"]
 mod seasons;
 
+mod best_buys;
 mod commands;
 mod inputs;
 mod sweeps;

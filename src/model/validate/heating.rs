@@ -23,7 +23,7 @@ pub(super) fn heaters(scenario: &Scenario, catalogue: &Catalogue, check: &mut Ch
     standby_is_lower(scenario, &mut check.within("standby"));
 }
 
-fn numbers_and_fuel(heater: &Heater, catalogue: &Catalogue, check: &mut Check) {
+pub(super) fn numbers_and_fuel(heater: &Heater, catalogue: &Catalogue, check: &mut Check) {
     check.numbers(heater, Heater::NUMBERS);
     let range = (*SETPOINT_RANGE_C.start(), *SETPOINT_RANGE_C.end());
     for (input, setpoint_c) in setpoints(heater) {

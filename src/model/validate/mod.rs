@@ -2,6 +2,7 @@
 //!
 //! A problem graded [`Severity::Error`] keeps the scenario from being computed; a [`Severity::Warning`] does not.
 
+mod candidates;
 mod check;
 mod fit;
 mod heating;
@@ -39,6 +40,7 @@ pub fn problems(study: &Study, catalogue: &Catalogue) -> Vec<Problem> {
     season::many_winters(study, &mut check);
     money::prices(&study.prices, &catalogue, &mut check);
     rows::own_rows(&study.own, &mut check);
+    candidates::candidates(study, &catalogue, &mut check);
     season::scenario_list(study, &mut check);
     for (index, scenario) in study.scenarios.iter().enumerate() {
         let mut check = check.within_scenario(index, &scenario.name);

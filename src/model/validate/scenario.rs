@@ -105,7 +105,7 @@ fn crop(crop: &Crop, catalogue: &Catalogue, check: &mut Check) {
     }
 }
 
-fn vessels(vessels: &Vessels, check: &mut Check) {
+pub(super) fn vessels(vessels: &Vessels, check: &mut Check) {
     check.numbers(vessels, Vessels::NUMBERS);
     if let Some(load) = vessels.bears_kg_per_m2 {
         let input = Vessels::bears_kg_per_m2;
