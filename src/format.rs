@@ -62,7 +62,9 @@ pub fn money_difference(value: f64, currency: &str) -> String {
     with_currency(&text, currency)
 }
 
-fn with_currency(text: &str, currency: &str) -> String {
+/// An amount with the currency where it belongs: a symbol before it, a word of several letters behind.
+#[must_use]
+pub fn with_currency(text: &str, currency: &str) -> String {
     if currency.chars().count() > 1 {
         return format!("{text} {currency}");
     }

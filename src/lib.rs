@@ -8,8 +8,8 @@
 //! 4. [`season`]: a scenario on a weather: hourly series, season summary, books, design load, power cut.
 //! 5. [`safety`]: rules of the trades for gas, wiring, air and weight. [`checks`]: a scenario held against them.
 //!    [`compare`]: scenarios side by side, as a table. [`figures`]: what plots and lists show, as plain tables.
-//!    [`mod@format`]: numbers, money and dates as a person reads them. [`colours`]: colours with a meaning.
-//!    [`explore`]: many seasons of one study. [`report`]: the printable page.
+//!    [`working`]: how each headline figure came about. [`mod@format`]: numbers, money and dates as a person reads them.
+//!    [`colours`]: colours with a meaning. [`explore`]: many seasons of one study. [`report`]: the printable page.
 //! 6. [`storage`]: study files. [`headless`]: the commands that need no window.
 //! 7. `gui`: the window (feature `gui`).
 //!
@@ -34,3 +34,4 @@ pub mod season;
 pub mod storage;
 pub mod units;
 pub mod weather;
+pub mod working;

@@ -26,6 +26,7 @@ mod section;
 mod sources;
 mod steps;
 mod table;
+mod workings;
 
 use crate::model::{Catalogue, Study};
 use crate::season::airing::{AirChanges, air_changes};

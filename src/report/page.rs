@@ -5,7 +5,7 @@ use super::content::Content;
 use super::figure::hatchings;
 use super::{
     airing, buying, checks, coldest, damp, digest, fuel, hard_nights, houses, inputs, months, power_cut, prices,
-    running, sources, steps, table,
+    running, sources, steps, table, workings,
 };
 use crate::format;
 use crate::safety::cautions::{CAUTIONS, LAST_WORD};
@@ -45,6 +45,7 @@ pub(super) fn page(content: &Content) -> Markup {
                     (table::what_differs(content))
                     (inputs::inputs(content))
                     (prices::prices(content))
+                    (workings::workings(content))
                     (rests_on(content))
                     (cautions())
                     (sources::sources(content))

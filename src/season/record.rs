@@ -14,6 +14,33 @@ use crate::physics::network::NodeValues;
 use crate::physics::step::MAX_THERMOSTATS;
 use crate::weather::ClimateHour;
 
+/// Who takes energy.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Taker {
+    /// The first heater.
+    Heater,
+    /// The standby heater.
+    Standby,
+    /// Fans and pumps.
+    Fans,
+}
+
+impl Taker {
+    /// Heaters by their place in a scenario.
+    const HEATERS: [Self; MAX_THERMOSTATS] = [Self::Heater, Self::Standby];
+}
+
+/// Energy that was bought at one price.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Portion {
+    /// Who took it.
+    pub taker: Taker,
+    /// Price of a gross kWh; none where it is missing.
+    pub price_per_kwh: Option<f64>,
+    /// Gross energy, kWh.
+    pub energy_kwh: f64,
+}
+
 /// Energy and money of a season.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Money {
@@ -31,6 +58,8 @@ pub struct Money {
     pub baseline_cost: Option<f64>,
     /// How first and standby heater buy; none where not installed.
     pub purchases: [Option<Purchase>; MAX_THERMOSTATS],
+    /// The same energy by taker and price, in the order in which the season met them.
+    pub portions: Vec<Portion>,
 }
 
 /// Writes the season's series.
@@ -134,8 +163,13 @@ impl<'a> SeriesWriter<'a> {
             }
             self.money.energy_kwh[i] += energy_kwh;
             if energy_kwh > 0.0 {
-                cost = add(cost, purchase.price_per_kwh(self.study, weather).map(|price| price * energy_kwh));
+                let price_per_kwh = purchase.price_per_kwh(self.study, weather);
+                self.money.take(Taker::HEATERS[i], price_per_kwh, energy_kwh);
+                cost = add(cost, price_per_kwh.map(|price| price * energy_kwh));
             }
+        }
+        if fan_kwh > 0.0 {
+            self.money.take(Taker::Fans, Some(tariff), fan_kwh);
         }
         self.money.fan_kwh += fan_kwh;
         self.money.fan_cost += fan_kwh * tariff;
@@ -167,6 +201,14 @@ impl<'a> SeriesWriter<'a> {
 }
 
 impl Money {
+    /// Books energy under its taker and price.
+    fn take(&mut self, taker: Taker, price_per_kwh: Option<f64>, energy_kwh: f64) {
+        match self.portions.iter_mut().find(|p| p.taker == taker && p.price_per_kwh == price_per_kwh) {
+            Some(portion) => portion.energy_kwh += energy_kwh,
+            None => self.portions.push(Portion { taker, price_per_kwh, energy_kwh }),
+        }
+    }
+
     /// Cost of all energy without standing charges; none when a price is missing that is needed.
     #[must_use]
     pub fn energy_cost(&self) -> Option<f64> {

@@ -4,6 +4,8 @@ use super::airing::{AirAdvice, AirMonth};
 use super::buying::Buying;
 use super::damp::{DampFigures, DampSeries};
 use super::fuel_calendar::FuelCalendar;
+use super::record::Money;
+use super::steady::DesignBalance;
 use super::worst_spell::WorstSpell;
 use crate::weather::ClimateHour;
 use serde::{Serialize, Serializer};
@@ -336,4 +338,8 @@ pub struct ScenarioRun {
     pub buying: Buying,
     /// When its stored fuel runs out; none for what comes by wire or pipe.
     pub fuel_calendar: Option<FuelCalendar>,
+    /// Energy and money by taker and price.
+    pub money: Money,
+    /// The house in the design weather of 99.6 %.
+    pub design: DesignBalance,
 }

@@ -96,7 +96,8 @@ pub fn run_scenario_with(
     });
     passed.series.damp = damp.series;
     let context = summary::Context { study, scenario, climate, plan: &plan, heating: &heating, baseline };
-    let summary = summary::summarise(&context, &mut model, &passed, bracket, damp.figures, &cut);
+    let design = summary::design_balances(&context, &mut model);
+    let summary = summary::summarise(&context, &mut model, &passed, (bracket, &design), damp.figures, &cut);
     let purchase = passed.money.purchases[0].as_ref();
     Ok(ScenarioRun {
         summary,
@@ -104,6 +105,8 @@ pub fn run_scenario_with(
         buying: Buying::of(scenario, &plan),
         fuel_calendar: purchase.and_then(|p| FuelCalendar::of(&scenario.heater, p, &passed.series, climate)),
         hours: passed.series,
+        money: passed.money,
+        design: design[1],
     })
 }
 

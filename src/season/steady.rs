@@ -60,28 +60,73 @@ fn shut_load_w(model: &mut HouseModel, drive: &HourDrive, node: usize, setpoint_
     load_w
 }
 
-/// Steady load at a design outdoor temperature, W: handbook U and air changes, no wind or sky correction, no sun,
-/// night covers drawn, tent shut, the first heater's higher setpoint (without a heater the crop's wanted air), deep
-/// ground at its yearly minimum.
+/// A house held in design weather: what it gives to whom, so that the load can be added up again.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct DesignBalance {
+    /// Heat that holding takes, W; zero where nothing has to be held.
+    pub load_w: f64,
+    /// What is held, °C.
+    pub held_c: f64,
+    /// Outdoor air, °C.
+    pub outdoor_c: f64,
+    /// Deep ground, °C.
+    pub deep_ground_c: f64,
+    /// Behind a lean-to's party wall, °C.
+    pub behind_party_wall_c: f64,
+    /// House air, °C.
+    pub house_air_c: f64,
+    /// Floor of the house, °C.
+    pub house_floor_c: f64,
+    /// Tent air, °C; that of the house without a tent.
+    pub tent_air_c: f64,
+    /// Floor of the tent, °C; that of the house without a tent.
+    pub tent_floor_c: f64,
+    /// Skin, night covers drawn, W/K.
+    pub skin_w_per_k: f64,
+    /// Leakage, W/K.
+    pub leakage_w_per_k: f64,
+    /// Tent wall and top, night cover drawn, with the tent's steady air exchange, W/K.
+    pub tent_wall_w_per_k: f64,
+}
+
+/// The balance at a design outdoor temperature: handbook U and air changes, no wind or sky correction, no sun, night
+/// covers drawn, tent shut, the first heater's higher setpoint (without a heater the crop's wanted air), deep ground at
+/// its yearly minimum.
 #[must_use]
-pub fn design_load_w(
+pub fn design_balance(
     model: &mut HouseModel,
     heating: &Heating,
     scenario: &Scenario,
     outdoor_c: f64,
     deep_ground_min_c: f64,
-) -> f64 {
-    let crop_air = super::thermostats::zone_nodes(&model.plan.layout, scenario.crop.zone).air;
-    let (node, setpoint_c) = match heating.first() {
+) -> DesignBalance {
+    let layout = model.plan.layout;
+    let crop_air = super::thermostats::zone_nodes(&layout, scenario.crop.zone).air;
+    let (node, held_c) = match heating.first() {
         Some((heater, node)) => match heater.higher_setpoint_c() {
             Some(setpoint_c) => (node, setpoint_c),
-            None => return 0.0,
+            None => return DesignBalance { outdoor_c, ..DesignBalance::default() },
         },
         None => (crop_air, scenario.crop.wanted_air_c),
     };
     let drive = design_drive(model.plan, scenario, outdoor_c, deep_ground_min_c);
-    let flows = Flows { leakage_w_per_k: model.openings().design_leakage_w_per_k(), ..Flows::default() };
-    model.steady_load(&drive, &flows, node, setpoint_c).1
+    let leakage_w_per_k = model.openings().design_leakage_w_per_k();
+    let flows = Flows { leakage_w_per_k, ..Flows::default() };
+    let (temperatures, load_w) = model.steady_load(&drive, &flows, node, held_c);
+    DesignBalance {
+        load_w,
+        held_c,
+        outdoor_c,
+        deep_ground_c: drive.deep_ground_c,
+        behind_party_wall_c: drive.behind_party_wall_c,
+        house_air_c: temperatures[layout.house.air],
+        house_floor_c: temperatures[layout.house.floor],
+        tent_air_c: temperatures[layout.tent.unwrap_or(layout.house).air],
+        tent_floor_c: temperatures[layout.tent.unwrap_or(layout.house).floor],
+        skin_w_per_k: drive.skin_w_per_k,
+        leakage_w_per_k,
+        tent_wall_w_per_k: drive.tent_wall_w_per_k,
+    }
 }
 
 fn design_drive(plan: &Plan, scenario: &Scenario, outdoor_c: f64, deep_ground_c: f64) -> HourDrive {

@@ -10,7 +10,7 @@ use super::plan::{Plan, actual_zone};
 use super::result::{HourStamp, HourlySeries, PowerCut, ShellFigures, Summary};
 use super::run::{Cut, Passed};
 use super::sizing::heater_size_w;
-use super::steady::{Bracket, design_load_w};
+use super::steady::{Bracket, DesignBalance, design_balance};
 use super::thermostats::Heating;
 use super::worst_spell::Sought;
 use crate::geometry::trays::{TrayFit, trays_on};
@@ -44,13 +44,13 @@ pub(super) fn summarise(
     context: &Context,
     model: &mut HouseModel,
     passed: &Passed,
-    bracket: Option<Bracket>,
+    (bracket, design): (Option<Bracket>, &[DesignBalance; 3]),
     damp: DampFigures,
     cut: &Cut,
 ) -> Summary {
     let s = &passed.series;
     let scenario = context.scenario;
-    let design = Design::of(context, model);
+    let load_w = design.map(|balance| balance.load_w);
     let peak = Peak::of(s);
     let Essentials { heat_kwh, energy_kwh, cost, bought, crop, held } = Essentials::of(context, passed);
     let stamp_at = |k: usize| context.stamp(s.record[k]);
@@ -73,12 +73,12 @@ pub(super) fn summarise(
         peak_heater_w: peak.w,
         peak_heater_at: peak.hour.map(stamp_at),
         rated_heater_w: if scenario.heater.present { scenario.heater.rated_w } else { 0.0 },
-        design_load_w_99: design.load_w[0],
-        design_load_w_99_6: design.load_w[1],
-        design_load_w_coldest: design.load_w[2],
-        heater_margin_w_99_6: margin_w(scenario, design.load_w[1]),
+        design_load_w_99: load_w[0],
+        design_load_w_99_6: load_w[1],
+        design_load_w_coldest: load_w[2],
+        heater_margin_w_99_6: margin_w(scenario, load_w[1]),
         heater_margin_w_largest_hour: margin_w(scenario, highest(&s.heater_w).unwrap_or(0.0)),
-        next_heater_w: heater_size_w(design.load_w[1]),
+        next_heater_w: heater_size_w(load_w[1]),
         design_outdoor_c_99: context.climate.outdoor.at_99_c,
         design_outdoor_c_99_6: context.climate.outdoor.at_99_6_c,
         coldest_outdoor_c: context.climate.outdoor.coldest_c,
@@ -176,19 +176,12 @@ fn highest(column: &[f64]) -> Option<f64> {
     column.iter().copied().reduce(f64::max)
 }
 
-struct Design {
-    /// At 99 %, at 99.6 %, in the coldest hour.
-    load_w: [f64; 3],
-}
-
-impl Design {
-    fn of(context: &Context, model: &mut HouseModel) -> Self {
-        let outdoor = &context.climate.outdoor;
-        let ground_c = context.climate.deep_ground_min_c;
-        let load_w = [outdoor.at_99_c, outdoor.at_99_6_c, outdoor.coldest_c]
-            .map(|outdoor_c| design_load_w(model, context.heating, context.scenario, outdoor_c, ground_c));
-        Self { load_w }
-    }
+/// The house in the design weather of 99 %, of 99.6 %, and of the year's coldest hour.
+pub(super) fn design_balances(context: &Context, model: &mut HouseModel) -> [DesignBalance; 3] {
+    let outdoor = &context.climate.outdoor;
+    let ground_c = context.climate.deep_ground_min_c;
+    [outdoor.at_99_c, outdoor.at_99_6_c, outdoor.coldest_c]
+        .map(|outdoor_c| design_balance(model, context.heating, context.scenario, outdoor_c, ground_c))
 }
 
 /// How well the first heater held what it senses. Degree-hours are counted in the hours that are short.
