@@ -43,7 +43,8 @@ fn demo() -> Harness<'static, State> {
 fn settle(h: &mut Harness<'static, State>) {
     let start = Instant::now();
     h.run_steps(4);
-    while h.state().board.working()
+    while h.state().import.is_some()
+        || h.state().board.working()
         || h.state().insights.working()
         || h.state().air.working()
         || h.state().nights.working()
@@ -264,10 +265,11 @@ fn every_view_and_leaflet_can_be_shown_in_both_units() {
         h.get_by_label(&format!("Section {section}")).click();
         settle(&mut h);
     }
-    for leaflet in ["About Warmfold", "Cautions", "Keyboard"] {
+    for leaflet in ["Guide", "About Warmfold", "Cautions", "Keyboard"] {
         menu(&mut h, "Help", leaflet);
         h.get_by_label("Close").click();
         settle(&mut h);
+        assert!(h.state().leaflet.is_none(), "{leaflet} closes");
     }
 }
 
@@ -833,4 +835,68 @@ fn many_winters_come_in_and_can_be_stopped() {
     assert_eq!(h.state().document.draft.study.many_winters.count, 20);
     h.get_by_label_contains("One winter in ten costs more than");
     assert_eq!(h.get_all_by_label_contains("Half below").count(), 4, "one of each scenario");
+}
+
+#[test]
+fn each_headline_figure_shows_how_it_was_worked_out_and_follows_the_study() {
+    let mut h = demo();
+    choose(&mut h, 1);
+    for figure in ["Winter cost", "Fuel", "Lowest at crop", "Below crop limit", "Heater margin"] {
+        h.get_by_label(&format!("How {figure} was worked out")).click();
+        settle(&mut h);
+        assert_eq!(h.state().workings.topic.map(|topic| topic.name()), Some(figure));
+    }
+    h.get_by_role_and_label(Role::Button, "Winter cost").click();
+    settle(&mut h);
+    assert!(h.query_by_label("Heat from the heaters").is_some());
+    let cost = h.state().chosen_season().unwrap().0.run.summary.cost.unwrap();
+    let said = format!("${}", warmfold::format::number(cost, 2));
+    assert!(h.query_all_by_label(&said).next().is_some(), "{said}");
+
+    enter(&mut h, "Night setpoint", "5");
+    assert!(h.query_all_by_label(&said).next().is_none(), "the numbers follow the study");
+    h.get_by_role_and_label(Role::Button, "Baseline").click();
+    settle(&mut h);
+    assert!(h.query_by_label("Skin, leakage and edge").is_some());
+    h.key_press(egui::Key::F2);
+    settle(&mut h);
+    assert!(h.state().workings.topic.is_none());
+}
+
+#[test]
+fn the_first_steps_go_with_the_first_edit_and_the_guide_is_a_key_away() {
+    let mut h = demo();
+    assert!(h.query_by_label("Put the first steps away").is_some());
+    enter(&mut h, "Night setpoint", "6");
+    assert!(h.query_by_label("Put the first steps away").is_none() && h.state().prefs.started);
+    h.key_press(egui::Key::F1);
+    settle(&mut h);
+    assert!(h.query_by_label("Your first study in five minutes").is_some());
+    h.get_by_label("Close").click();
+    settle(&mut h);
+
+    let mut h = demo();
+    h.get_by_label("Put the first steps away").click();
+    settle(&mut h);
+    assert!(h.state().prefs.started && h.state().document.history.undo_name().is_none());
+}
+
+#[test]
+fn the_steps_of_the_saving_can_be_stopped_and_taken_up_again() {
+    let mut h = demo();
+    h.state_mut().document.draft.selected = 1;
+    h.state_mut().document.revision += 1;
+    h.get_by_role_and_label(Role::Tab, "Side by side").click();
+    h.run_steps(2);
+    while h.query_by_label("Cancel").is_none() {
+        h.step();
+    }
+    h.get_by_label("Cancel").click();
+    h.run_steps(3);
+    assert!(!h.state().insights.working());
+    assert!(h.query_by_label("Stopped before it was known").is_some());
+    h.get_by_label("Work it out").click();
+    h.run_steps(3);
+    settle(&mut h);
+    assert!(h.query_by_label("Stopped before it was known").is_none());
 }

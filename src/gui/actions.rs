@@ -1,12 +1,15 @@
 //! What each command does.
 
 use super::command::Command;
+use super::document::Draft;
 use super::drawing::Playback;
+use super::editor::Section;
 use super::filing::{Ask, Next};
 use super::prefs::ThemeChoice;
 use super::state::{Leaflet, State, View};
 use crate::model::Scenario;
 use crate::units::UnitSystem;
+use crate::working::Topic;
 
 impl State {
     /// Whether a command can be given now; if not, why.
@@ -113,12 +116,16 @@ impl State {
             Command::SavePicture => self.ask_path(Ask::Picture, ctx),
             Command::Quit => self.begin(Next::Quit, ctx),
             Command::Undo => {
+                let before = self.document.draft.clone();
                 if let Some(step) = self.document.undo() {
+                    self.bring_forward(&before);
                     self.say(ctx, format!("Undone: {step}"), false);
                 }
             }
             Command::Redo => {
+                let before = self.document.draft.clone();
                 if let Some(step) = self.document.redo() {
+                    self.bring_forward(&before);
                     self.say(ctx, format!("Done again: {step}"), false);
                 }
             }
@@ -144,6 +151,11 @@ impl State {
             Command::AirView => self.view = View::Air,
             Command::ChecksView => self.view = View::Checks,
             Command::WintersView => self.view = View::Winters,
+            Command::Guide => self.leaflet = Some(Leaflet::Guide),
+            Command::Workings => {
+                let open = self.workings.topic.is_some();
+                self.workings.topic = (!open).then_some(Topic::Cost);
+            }
             Command::About => self.leaflet = Some(Leaflet::About),
             Command::Cautions => self.leaflet = Some(Leaflet::Cautions),
             Command::Evidence => self.leaflet = Some(Leaflet::Evidence),
@@ -158,6 +170,18 @@ impl State {
             scenario.shown = !scenario.shown;
             self.edits.note(if scenario.shown { "show scenario" } else { "hide scenario" }, by);
         }
+    }
+
+    /// Opens the section of the editor that differs from before, so that an undone step is seen.
+    fn bring_forward(&mut self, before: &Draft) {
+        let draft = &self.document.draft;
+        let at = draft.selected();
+        let tag = draft.tags.get(at).map(|tag| tag.id);
+        let was = before.tags.iter().position(|old| Some(old.id) == tag).and_then(|i| before.study.scenarios.get(i));
+        if let (Some(was), Some(now)) = (was, draft.study.scenarios.get(at)) {
+            self.sought = Section::OF_SCENARIO.into_iter().find(|section| section.differs(was, now));
+        }
+        self.site_sought = before.study.site != draft.study.site;
     }
 
     fn choose_theme(&mut self, theme: ThemeChoice, ctx: &egui::Context) {

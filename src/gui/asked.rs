@@ -112,6 +112,18 @@ impl<Q: PartialEq, A: Send + 'static> Asked<Q, A> {
         }
     }
 
+    /// Gives the open question up; it counts as answered by `why` until another is asked.
+    pub fn give_up(&mut self, why: &str) {
+        if let Some(open) = self.open.take() {
+            self.answered = Some((open.question, Err(why.to_owned())));
+        }
+    }
+
+    /// Forgets a question that has no answer, so that it may be asked again.
+    pub fn try_again(&mut self) {
+        self.answered = self.answered.take().filter(|(_, answer)| answer.is_ok());
+    }
+
     /// Whether a question is still open.
     #[must_use]
     pub fn working(&self) -> bool {
@@ -170,5 +182,21 @@ mod tests {
         settle(&mut asked);
         assert_eq!(asked.standing(&3), Standing::Failed("no"));
         assert_eq!(asked.standing(&2), Standing::Working(0));
+    }
+
+    #[test]
+    fn what_was_given_up_may_be_asked_again() {
+        let (mut asked, ctx) = (Asked::default(), egui::Context::default());
+        let (gate, wait) = channel::<()>();
+        asked.ask("first", 1, &ctx, move |_| wait.recv().map(|()| 10).map_err(|e| e.to_string()));
+        asked.give_up("stopped");
+        assert_eq!(asked.standing(&1), Standing::Failed("stopped"));
+        asked.ask("again", 1, &ctx, |_| Ok(10));
+        assert!(!asked.working(), "it was asked last, so it is not asked anew");
+        asked.try_again();
+        asked.ask("again", 1, &ctx, |_| Ok(10));
+        settle(&mut asked);
+        assert_eq!(asked.standing(&1), Standing::Known(&10));
+        drop(gate);
     }
 }

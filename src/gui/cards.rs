@@ -119,6 +119,17 @@ fn name_ui(ui: &mut Ui, state: &mut State, index: usize, id: ScenarioId, body: R
     }
 }
 
+/// Size at which a cost has room beside what stands at the right, and whether both fit.
+fn fitting(painter: &egui::Painter, cost: &str, beside: &str, width: f32) -> (f32, bool) {
+    let wide = |text: &str, font| painter.layout_no_wrap(text.to_owned(), font, egui::Color32::PLACEHOLDER).size().x;
+    let room = width - wide(beside, regular(SMALL)) - 8.0;
+    let sizes = [HEADING + 2.0, HEADING, BODY];
+    match sizes.into_iter().find(|size| wide(cost, semibold(*size)) <= room) {
+        Some(size) => (size, true),
+        None => (BODY, false),
+    }
+}
+
 fn figures(painter: &egui::Painter, state: &State, index: usize, body: Rect, t: &Tokens) {
     let draft = &state.document.draft;
     let Some(tag) = draft.tags.get(index) else { return };
@@ -145,11 +156,22 @@ fn figures(painter: &egui::Painter, state: &State, index: usize, body: Rect, t: 
     let s = &season.run.summary;
     let currency = &draft.study.prices.currency;
     let cost = s.cost.map_or_else(|| "no price".to_owned(), |cost| format::money(cost, currency));
-    put(Align2::LEFT_CENTER, left, 47.0, cost, semibold(HEADING + 2.0), t.ink.gamma_multiply(fade));
     let reference_cost = state.reference_season().and_then(|(r, _)| r.run.summary.cost);
-    if let (false, Some(cost), Some(reference)) = (is_reference, s.cost, reference_cost) {
-        let text = format::money_difference(cost - reference, currency);
-        put(Align2::RIGHT_CENTER, right, 47.0, text, regular(SMALL), t.soft.gamma_multiply(fade));
+    let difference = match (is_reference, s.cost, reference_cost) {
+        (false, Some(cost), Some(reference)) => format::money_difference(cost - reference, currency),
+        _ => String::new(),
+    };
+    let beside = if is_reference { "reference" } else { difference.as_str() };
+    let (size, both) = fitting(painter, &cost, beside, right - left);
+    put(Align2::LEFT_CENTER, left, 47.0, cost, semibold(size), t.ink.gamma_multiply(fade));
+    let percent = |(cost, reference)| format!("{} %", format::signed((cost / reference - 1.0) * 100.0, 0));
+    let short = s.cost.zip(reference_cost).filter(|(_, reference)| *reference > 0.0).map(percent);
+    match (is_reference, short) {
+        (true, _) => {}
+        (false, Some(short)) if !both => {
+            put(Align2::RIGHT_CENTER, right, 47.0, short, regular(SMALL), t.soft.gamma_multiply(fade));
+        }
+        _ => put(Align2::RIGHT_CENTER, right, 47.0, difference, regular(SMALL), t.soft.gamma_multiply(fade)),
     }
     if blocked || state.board.failure(tag.id).is_some() {
         return;

@@ -69,6 +69,10 @@ pub enum Command {
     WintersView,
     /// Play the coldest spell, or stop it.
     Play,
+    /// The user guide.
+    Guide,
+    /// How the headline figures were worked out.
+    Workings,
     /// About this program.
     About,
     /// Cautions.
@@ -81,7 +85,7 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 36] = [
+    pub const ALL: [Self; 38] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
@@ -114,6 +118,8 @@ impl Command {
         Self::ChecksView,
         Self::WintersView,
         Self::Play,
+        Self::Guide,
+        Self::Workings,
         Self::About,
         Self::Cautions,
         Self::Evidence,
@@ -156,6 +162,8 @@ impl Command {
             Self::ChecksView => "Checks",
             Self::WintersView => "Many winters",
             Self::Play => "Play the coldest spell",
+            Self::Guide => "Guide",
+            Self::Workings => "How it was worked out",
             Self::About => "About Warmfold",
             Self::Cautions => "Cautions",
             Self::Evidence => "How we know",
@@ -193,7 +201,9 @@ impl Command {
             Self::ChecksView => (ctrl, Key::Num5),
             Self::WintersView => (ctrl, Key::Num6),
             Self::Play => (Modifiers::NONE, Key::F5),
-            Self::Shortcuts => (Modifiers::NONE, Key::F1),
+            Self::Guide => (Modifiers::NONE, Key::F1),
+            Self::Workings => (Modifiers::NONE, Key::F2),
+            Self::Shortcuts => (ctrl, Key::K),
             _ => return None,
         };
         Some(KeyboardShortcut::new(modifiers, key))

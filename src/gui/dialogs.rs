@@ -3,10 +3,12 @@
 use super::command::Command;
 use super::evidence;
 use super::filing::{Ask, Next};
+use super::guide;
 use super::marks::{self, Icon};
 use super::rescue;
 use super::state::{Leaflet, State};
 use super::theme::{HEADING, semibold, tokens};
+use super::workings::workings_ui;
 use crate::safety::cautions::{CAUTIONS, LAST_WORD};
 use egui::{Context, Id, Key, Modal, RichText, Ui, vec2};
 use std::path::PathBuf;
@@ -18,7 +20,9 @@ pub fn dialogs_ui(ctx: &Context, state: &mut State) {
     rescue::conflict_ui(ctx, state);
     rescue::left_ui(ctx, state);
     waiting_ui(ctx, state);
+    importing_ui(ctx, state);
     error_ui(ctx, state);
+    workings_ui(ctx, state);
     leaflet_ui(ctx, state);
     toast_ui(ctx, state);
 }
@@ -195,6 +199,21 @@ fn waiting_ui(ctx: &Context, state: &mut State) {
     });
 }
 
+fn importing_ui(ctx: &Context, state: &mut State) {
+    let Some(import) = &state.import else { return };
+    let text = format!("Reading {}, {} %", import.name(), import.percent());
+    egui::Area::new(Id::unique("importing")).anchor(egui::Align2::CENTER_BOTTOM, vec2(0.0, -48.0)).show(ctx, |ui| {
+        egui::Frame::popup(ui.style()).show(ui, |ui| {
+            ui.horizontal(|ui| {
+                ui.label(text);
+                if ui.button("Cancel").clicked() {
+                    state.import = None;
+                }
+            });
+        });
+    });
+}
+
 fn error_ui(ctx: &Context, state: &mut State) {
     let Some(error) = state.filing.error.clone() else { return };
     let mut close = false;
@@ -214,8 +233,13 @@ fn leaflet_ui(ctx: &Context, state: &mut State) {
     let Some(leaflet) = state.leaflet else { return };
     let mut close = false;
     let response = modal(ctx, Id::unique("leaflet")).show(ctx, |ui| {
-        ui.set_width(if leaflet == Leaflet::Evidence { 900.0 } else { 520.0 });
+        ui.set_width(match leaflet {
+            Leaflet::Evidence => 900.0,
+            Leaflet::Guide => 680.0,
+            _ => 520.0,
+        });
         match leaflet {
+            Leaflet::Guide => guide::guide_ui(ui),
             Leaflet::About => about_ui(ui),
             Leaflet::Cautions => cautions_ui(ui),
             Leaflet::Evidence => evidence::evidence_ui(ui),

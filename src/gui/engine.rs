@@ -3,7 +3,7 @@
 use crate::model::{Catalogue, Scenario, Site, Study};
 use crate::season::{ScenarioRun, run_scenario};
 use crate::storage;
-use crate::weather::Climate;
+use crate::weather::{Climate, MAX_BYTES};
 use std::path::Path;
 
 /// The weather that a study names; a relative path starts at its folder.
@@ -31,6 +31,16 @@ pub fn demo() -> Study {
 /// Fingerprint of a weather file; empty if it cannot be read, which opening it will tell.
 pub fn fingerprint(path: &Path) -> String {
     std::fs::read(path).map_or_else(|_| String::new(), |content| storage::fingerprint(&content))
+}
+
+/// Fingerprint of a weather file, none once `go_on` says no; empty if it is too large or cannot be read, which opening it
+/// will tell.
+pub fn weather_fingerprint(path: &Path, go_on: &dyn Fn(u64) -> bool) -> Option<String> {
+    let too_large = std::fs::metadata(path).is_ok_and(|about| about.len() > MAX_BYTES as u64);
+    if too_large {
+        return Some(String::new());
+    }
+    storage::fingerprint_file(path, go_on).unwrap_or_else(|_| Some(String::new()))
 }
 
 /// Puts the study's weather file beside the file that it is saved to.

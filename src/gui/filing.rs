@@ -213,16 +213,7 @@ impl State {
             Ask::Picture => self.save_picture(path, ctx),
             Ask::Report => self.export_report(path, ctx),
             Ask::Handout => self.write_handout(path, ctx),
-            Ask::Weather => {
-                let choice = crate::model::WeatherChoice::File(path.display().to_string());
-                let before = self.document.draft.clone();
-                let site = &mut self.document.draft.study.site;
-                site.weather = choice;
-                site.weather_fingerprint = super::engine::fingerprint(&path);
-                let mut edits = super::history::Edits::default();
-                edits.note("weather", egui::Id::unique("weather file"));
-                self.document.settle(before, edits, false);
-            }
+            Ask::Weather => self.import_weather(path, ctx),
         }
     }
 

@@ -1,22 +1,26 @@
 //! The figures that decide, for the chosen scenario, each with its difference from the reference.
 
 use super::board::Standing;
+use super::fields::sentence;
+use super::marks::{Icon, icon_button_sized};
 use super::state::State;
 use super::theme::{FIGURE, HEADING, SMALL, Tokens, regular, semibold, tokens};
+use super::workings::panels_of;
 use crate::format;
 use crate::season::Summary;
 use crate::units::{Quantity, UnitSystem};
+use crate::working::{Panel, Topic};
 use egui::{Align2, Color32, Rect, Response, Sense, Stroke, Ui, pos2, vec2};
 
 /// Height of the row of figures.
 const HEIGHT: f32 = 80.0;
 
 /// Share of the width that each figure takes.
-const SHARES: [f32; 5] = [0.265, 0.185, 0.17, 0.215, 0.165];
+const SHARES: [f32; 5] = [0.245, 0.175, 0.19, 0.22, 0.17];
 
 /// One figure.
 struct Figure {
-    caption: &'static str,
+    topic: Topic,
     value: String,
     note: String,
     hover: String,
@@ -38,7 +42,7 @@ const SURE_OF_LOAD: &str = "How sure: the load rests on handbook values for shee
     a small house. Wind through gaps is the largest unknown.";
 
 /// The row of figures.
-pub fn headline_ui(ui: &mut Ui, state: &State) {
+pub fn headline_ui(ui: &mut Ui, state: &mut State) {
     let t = tokens(ui);
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), HEIGHT), Sense::hover());
     ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, t.hairline));
@@ -50,7 +54,7 @@ pub fn headline_ui(ui: &mut Ui, state: &State) {
             .get(state.document.draft.selected())
             .and_then(|tag| state.board.failure(tag.id))
         {
-            Some(reason) => reason.to_owned(),
+            Some(reason) => sentence(reason),
             None if !state.troubles.is_empty() => "No figures yet. Mend what is marked in the editor".to_owned(),
             None => "Working out the winter…".to_owned(),
         };
@@ -65,25 +69,61 @@ pub fn headline_ui(ui: &mut Ui, state: &State) {
         .filter(|_| state.document.draft.study.reference != state.document.draft.selected())
         .map(|(reference, _)| &reference.run.summary);
     let figures = figures(own, other, &state.document.draft.study.prices.currency, state.prefs.units);
-    let mut x = rect.left();
+    let season = season.clone();
+    let panels = panels_of(state, &season);
+    let (mut x, mut asked) = (rect.left(), None);
     for (index, (figure, share)) in figures.iter().zip(SHARES).enumerate() {
         let width = rect.width() * share;
         let cell = Rect::from_min_size(pos2(x, rect.top()), vec2(width - 8.0, HEIGHT - 6.0));
         x += width;
         let size = if index == 0 { FIGURE } else { HEADING + 2.0 };
-        paint(ui, cell, figure, size, fade, &t).on_hover_ui(|ui| {
-            ui.label(&figure.hover);
-            ui.label(egui::RichText::new(figure.sureness).small().color(t.soft));
-        });
+        let panel = panels.iter().find(|panel| panel.topic == figure.topic);
+        let response = paint(ui, cell, figure, size, fade, &t).on_hover_ui(|ui| explain_ui(ui, figure, panel, &t));
+        if response.clicked() || how_ui(ui, cell, figure.topic).clicked() {
+            asked = Some(figure.topic);
+        }
     }
+    if asked.is_some() {
+        state.workings.topic = asked;
+    }
+}
+
+/// What the figure is, its formula with this scenario's numbers, its source, and how sure it is.
+fn explain_ui(ui: &mut Ui, figure: &Figure, panel: Option<&Panel>, t: &Tokens) {
+    ui.label(&figure.hover);
+    let last = panel.and_then(|panel| panel.accounts.iter().rev().find(|account| !account.rows.is_empty()));
+    for row in last.iter().flat_map(|account| &account.rows).filter(|row| !row.factors.is_empty()) {
+        ui.label(format!("{}: {} = {}", row.name, row.working(), row.number.text()));
+    }
+    let small = |text: String| egui::RichText::new(text).small().color(t.soft);
+    if let Some(panel) = panel {
+        ui.label(small(format!("{} Source: {}", panel.formula, panel.source)));
+    }
+    ui.label(small(figure.sureness.to_owned()));
+    ui.label(egui::RichText::new("Click for every line of it").small().color(t.accent));
+}
+
+/// The small button behind a caption, for keyboard and screen reader; the whole figure can be clicked too.
+fn how_ui(ui: &mut Ui, cell: Rect, topic: Topic) -> Response {
+    let caption = ui.painter().layout_no_wrap(topic.name().to_owned(), regular(SMALL), Color32::PLACEHOLDER);
+    let place = Rect::from_center_size(cell.left_top() + vec2(caption.size().x + 13.0, 10.0), vec2(20.0, 20.0));
+    let mut child = ui.new_child(egui::UiBuilder::new().max_rect(place).id_salt(("how", topic.name())));
+    icon_button_sized(&mut child, Icon::How, &format!("How {} was worked out", topic.name()), place.size())
+}
+
+/// The size at which a figure fits its cell: long ones, such as millions with a word for a currency, are set smaller.
+fn fitting(painter: &egui::Painter, text: &str, size: f32, width: f32) -> f32 {
+    let natural = painter.layout_no_wrap(text.to_owned(), semibold(size), Color32::PLACEHOLDER).size().x;
+    if natural <= width { size } else { (size * width / natural).max(SMALL) }
 }
 
 fn paint(ui: &Ui, cell: Rect, figure: &Figure, size: f32, fade: f32, t: &Tokens) -> Response {
     let painter = ui.painter().with_clip_rect(cell.expand2(vec2(4.0, 4.0)));
     let colour = |c: Color32| c.gamma_multiply(fade);
-    painter.text(cell.left_top() + vec2(0.0, 10.0), Align2::LEFT_CENTER, figure.caption, regular(SMALL), t.soft);
+    painter.text(cell.left_top() + vec2(0.0, 10.0), Align2::LEFT_CENTER, figure.topic.name(), regular(SMALL), t.soft);
     let ink = if figure.warn { t.warn } else { t.ink };
-    painter.text(pos2(cell.left(), cell.top() + 36.0), Align2::LEFT_CENTER, &figure.value, semibold(size), colour(ink));
+    let font = semibold(fitting(&painter, &figure.value, size, cell.width()));
+    painter.text(pos2(cell.left(), cell.top() + 36.0), Align2::LEFT_CENTER, &figure.value, font, colour(ink));
     painter.text(
         pos2(cell.left(), cell.top() + 62.0),
         Align2::LEFT_CENTER,
@@ -91,12 +131,12 @@ fn paint(ui: &Ui, cell: Rect, figure: &Figure, size: f32, fade: f32, t: &Tokens)
         regular(SMALL),
         colour(t.soft),
     );
-    let response = ui.interact(cell, ui.scope_id().with(figure.caption), Sense::hover());
+    let response = ui.interact(cell, ui.scope_id().with(figure.topic.name()), Sense::CLICK);
     response.widget_info(|| {
         egui::WidgetInfo::labeled(
             egui::Role::Label,
             true,
-            format!("{} {} {}", figure.caption, figure.value, figure.note),
+            format!("{} {} {}", figure.topic.name(), figure.value, figure.note),
         )
     });
     response
@@ -123,7 +163,7 @@ fn cost(own: &Summary, other: Option<&Summary>, currency: &str) -> Figure {
     };
     let standing = format::money(own.standing_charges, currency);
     Figure {
-        caption: "Winter cost",
+        topic: Topic::Cost,
         value: own.cost.map_or_else(|| "–".to_owned(), |c| format::money(c, currency)),
         note,
         hover: format!(
@@ -137,8 +177,10 @@ fn cost(own: &Summary, other: Option<&Summary>, currency: &str) -> Figure {
 }
 
 fn fuel(own: &Summary, other: Option<&Summary>) -> Figure {
-    let note = match other.filter(|o| o.fuel_unit == own.fuel_unit && o.fuel_name == own.fuel_name) {
+    let alike = |o: &&Summary| !o.fuel_unit.is_empty() && o.fuel_unit == own.fuel_unit && o.fuel_name == own.fuel_name;
+    let note = match other.filter(alike) {
         Some(o) => format!("{} {}", format::signed(own.fuel_quantity - o.fuel_quantity, 0), own.fuel_unit),
+        None if own.fuel_name.is_empty() => "no heater".to_owned(),
         None => own.fuel_name.clone(),
     };
     let bought = if own.fuel_unit.is_empty() {
@@ -153,7 +195,7 @@ fn fuel(own: &Summary, other: Option<&Summary>) -> Figure {
     if own.fan_kwh > 0.5 {
         hover += &format!("\nFans {} kWh", format::number(own.fan_kwh, 0));
     }
-    Figure { caption: "Fuel", value: bought, note, hover, sureness: SURE_OF_SUMS, warn: false }
+    Figure { topic: Topic::Fuel, value: bought, note, hover, sureness: SURE_OF_SUMS, warn: false }
 }
 
 fn lowest(own: &Summary, other: Option<&Summary>, units: UnitSystem) -> Figure {
@@ -168,7 +210,7 @@ fn lowest(own: &Summary, other: Option<&Summary>, units: UnitSystem) -> Figure {
         hover += &format!("\n{} {} against the reference", format::signed(difference, 1), step.symbol);
     }
     Figure {
-        caption: "Lowest at crop",
+        topic: Topic::Lowest,
         value: format::temperature(own.crop_zone_min_c, units),
         note: when,
         hover,
@@ -186,7 +228,7 @@ fn short(own: &Summary, other: Option<&Summary>) -> Figure {
         _ => format!("setpoint {} h", format::number(own.hours_below_setpoint as f64, 0)),
     };
     Figure {
-        caption: "Below crop limit",
+        topic: Topic::BelowLimit,
         value: format!("{} h", format::number(hours as f64, 0)),
         note,
         hover: format!(
@@ -204,7 +246,7 @@ fn margin(own: &Summary, units: UnitSystem) -> Figure {
     let ratio = own.rated_heater_w / own.design_load_w_99_6;
     let sensible = own.design_load_w_99_6 > 1.0 && own.rated_heater_w > 0.0;
     Figure {
-        caption: "Heater margin",
+        topic: Topic::Margin,
         value: if sensible { format!("{}×", format::number(ratio, 1)) } else { "–".to_owned() },
         note: format!("load {}", format::power(own.design_load_w_99_6)),
         hover: format!(

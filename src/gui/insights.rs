@@ -38,6 +38,16 @@ impl Insights {
         self.asked.working()
     }
 
+    /// Stops what is being worked out.
+    pub fn give_up(&mut self) {
+        self.asked.give_up("Stopped before it was known");
+    }
+
+    /// Works out once more what was stopped or failed.
+    pub fn try_again(&mut self) {
+        self.asked.try_again();
+    }
+
     /// Where the question about a season stands.
     #[must_use]
     pub fn standing(&self, season: &Season) -> Standing<'_, Insight> {

@@ -96,6 +96,8 @@ pub enum Icon {
     Left,
     /// To the right.
     Right,
+    /// How it was worked out: a sum with its line.
+    How,
 }
 
 /// A button that shows an icon and is known by `name`.
@@ -162,6 +164,13 @@ pub fn paint_icon(painter: &Painter, icon: Icon, c: Pos2, colour: Color32) {
         Icon::Down => line(&[(-4.0, -2.0), (0.0, 2.5), (4.0, -2.0)]),
         Icon::Left => line(&[(2.0, -4.5), (-2.5, 0.0), (2.0, 4.5)]),
         Icon::Right => line(&[(-2.0, -4.5), (2.5, 0.0), (-2.0, 4.5)]),
+        Icon::How => {
+            line(&[(-4.5, -2.5), (-0.5, -2.5)]);
+            line(&[(-2.5, -4.5), (-2.5, -0.5)]);
+            line(&[(1.5, -2.5), (4.5, -2.5)]);
+            line(&[(-4.5, 1.8), (4.5, 1.8)]);
+            line(&[(-4.5, 4.4), (4.5, 4.4)]);
+        }
         Icon::Play => {
             let points = vec![c + vec2(-3.5, -5.0), c + vec2(5.0, 0.0), c + vec2(-3.5, 5.0)];
             painter.add(Shape::convex_polygon(points, colour, Stroke::NONE));

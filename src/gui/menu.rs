@@ -18,7 +18,14 @@ pub fn menu_ui(ui: &mut Ui, state: &mut State) {
         ui.menu_button("Edit", |ui| edit_ui(ui, state));
         ui.menu_button("View", |ui| view_ui(ui, state));
         ui.menu_button("Help", |ui| {
-            for command in [Command::About, Command::Cautions, Command::Evidence, Command::Shortcuts] {
+            for command in [
+                Command::Guide,
+                Command::Shortcuts,
+                Command::Workings,
+                Command::Evidence,
+                Command::Cautions,
+                Command::About,
+            ] {
                 entry(ui, state, command, false);
             }
         });

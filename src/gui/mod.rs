@@ -16,9 +16,13 @@ mod evidence;
 mod exporting;
 mod fields;
 mod filing;
+mod guide;
 mod handout;
 mod headline;
+mod hint;
 pub mod history;
+mod icon;
+mod importing;
 pub mod insights;
 mod keeping;
 mod marks;
@@ -38,6 +42,7 @@ pub mod verdicts;
 mod views;
 mod window;
 mod worker;
+mod workings;
 
 pub use filing::{Ask, Next};
 pub use state::State;
@@ -81,6 +86,7 @@ fn open(path: Option<PathBuf>, meter: Option<Meter>) -> Result<(), GuiError> {
     let viewport = egui::ViewportBuilder::default()
         .with_title("Warmfold")
         .with_app_id("warmfold")
+        .with_icon(icon::icon())
         .with_inner_size([1280.0, 800.0])
         .with_min_inner_size([1100.0, 720.0]);
     let options = eframe::NativeOptions { renderer: eframe::Renderer::Glow, viewport, ..Default::default() };

@@ -57,7 +57,7 @@ fn cut(window: &ColorImage, parts: &[Rect], scale: f32, paper: Color32) -> Resul
 }
 
 /// A picture in PNG form.
-fn png_of(image: &ColorImage) -> Result<Vec<u8>, png::EncodingError> {
+pub(super) fn png_of(image: &ColorImage) -> Result<Vec<u8>, png::EncodingError> {
     let [width, height] = image.size.map(|side| u32::try_from(side).unwrap_or(0));
     let mut bytes = Vec::new();
     let mut encoder = png::Encoder::new(&mut bytes, width, height);

@@ -52,6 +52,8 @@ pub struct Prefs {
     pub recent: Vec<PathBuf>,
     /// The table side by side.
     pub table: TablePrefs,
+    /// Whether the first steps have been taken or put away.
+    pub started: bool,
 }
 
 impl Prefs {

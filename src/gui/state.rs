@@ -10,6 +10,7 @@ use super::exporting::Export;
 use super::filing::Filing;
 use super::handout::Handout;
 use super::history::Edits;
+use super::importing::Import;
 use super::insights::Insights;
 use super::keeping::Keeping;
 use super::nights::Nights;
@@ -19,6 +20,7 @@ use super::prefs::Prefs;
 use super::verdicts::Verdicts;
 use super::views::{AirPlot, ColdestView, SideView, WinterView};
 use super::worker::{Inputs, Worker};
+use super::workings::Workings;
 use crate::checks::Check;
 use crate::model::validate::{Problem, Severity, problems};
 use crate::model::{Catalogue, Study};
@@ -57,6 +59,8 @@ impl View {
 /// A window that explains something.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Leaflet {
+    /// The user guide.
+    Guide,
     /// About the program.
     About,
     /// Cautions.
@@ -114,6 +118,8 @@ pub struct State {
     pub renaming: Option<ScenarioId>,
     /// Explanation on show.
     pub leaflet: Option<Leaflet>,
+    /// How a figure was worked out.
+    pub workings: Workings,
     /// Message on show.
     pub toast: Option<Toast>,
     /// Text that came from the clipboard in this frame while nothing was being typed.
@@ -142,6 +148,8 @@ pub struct State {
     pub view_rect: egui::Rect,
     /// A report, picture or table that is being written.
     pub export: Option<Export>,
+    /// A weather file that is being read.
+    pub import: Option<Import>,
     /// What of a plot waits for the name of its file.
     pub handout: Option<Handout>,
     /// Other winters of the scenarios on show.
@@ -180,6 +188,7 @@ impl State {
             site_sought: false,
             renaming: None,
             leaflet: None,
+            workings: Workings::default(),
             toast: None,
             pasted: None,
             queue: Vec::new(),
@@ -194,6 +203,7 @@ impl State {
             air: Asked::default(),
             view_rect: egui::Rect::NOTHING,
             export: None,
+            import: None,
             handout: None,
             outlook: Outlook::default(),
             insights: Insights::default(),
@@ -226,6 +236,7 @@ impl State {
         self.hour = None;
         self.playback = None;
         self.renaming = None;
+        self.import = None;
         self.settled = 0;
     }
 

@@ -29,6 +29,7 @@ pub fn window_ui(ui: &mut Ui, state: &mut State) {
     let edits = std::mem::take(&mut state.edits);
     let busy = ctx.input(|i| i.pointer.any_down()) || ctx.text_edit_focused();
     state.document.settle(before, edits, busy);
+    state.prefs.started |= state.document.history.undo_name().is_some();
     for command in commands {
         state.act(command, &ctx);
     }
@@ -42,6 +43,7 @@ fn take_in(state: &mut State, ctx: &egui::Context) {
     state.refresh();
     state.poll_filing(ctx);
     state.poll_export(ctx);
+    state.poll_import();
     // On a slow machine several chords can fall into one frame.
     while let Some(command) = Command::pressed(ctx) {
         state.queue.push(command);

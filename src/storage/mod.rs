@@ -19,6 +19,6 @@ pub use drafts::{Draft, LeftDraft};
 pub use fault::{Fault, FileError, FileFault, Place, StudyFileError};
 pub use files::{load, read_file, save, write_whole};
 pub use scan::{path_at, place_of};
-pub use sidecar::{SidecarError, bring_weather, fingerprint};
+pub use sidecar::{SidecarError, bring_weather, fingerprint, fingerprint_file};
 pub use text::{LARGEST_FILE_BYTES, read_bytes, read_study, write_study};
 pub use weather_source::{SiteWeather, WeatherSourceError, load_weather};

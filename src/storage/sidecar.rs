@@ -6,7 +6,8 @@
 
 use crate::model::{Study, WeatherChoice};
 use flate2::Crc;
-use std::fs;
+use std::fs::{self, File};
+use std::io::Read;
 use std::path::{Path, PathBuf};
 use thiserror::Error;
 
@@ -26,6 +27,29 @@ pub fn fingerprint(content: &[u8]) -> String {
     let mut crc = Crc::new();
     crc.update(content);
     format!("{:08x}-{}", crc.sum(), content.len())
+}
+
+/// Bytes read at a time.
+const PIECE: usize = 1 << 20;
+
+/// [`fingerprint`] of a file, read piece by piece. `go_on` hears how many bytes have been read, and stops the reading by
+/// saying no: then there is none.
+///
+/// # Errors
+/// When the file cannot be read.
+pub fn fingerprint_file(path: &Path, go_on: &dyn Fn(u64) -> bool) -> std::io::Result<Option<String>> {
+    let (mut file, mut crc, mut piece, mut length) = (File::open(path)?, Crc::new(), vec![0; PIECE], 0);
+    loop {
+        let read = file.read(&mut piece)?;
+        if read == 0 {
+            return Ok(Some(format!("{:08x}-{length}", crc.sum())));
+        }
+        crc.update(piece.get(..read).unwrap_or_default());
+        length += read as u64;
+        if !go_on(length) {
+            return Ok(None);
+        }
+    }
 }
 
 /// Puts the weather file that a study names into the folder where the study is going to be saved, and names it from

@@ -13,7 +13,8 @@ use crate::model::{ChoiceInput, NumberInput};
 use crate::units::{Quantity, TypedError, UnitSystem, typed};
 use egui::{Align, Id, Layout, RichText, Ui, vec2};
 use std::cell::Cell;
-use text::{lower, same, sentence, speed, step_name, text};
+pub use text::sentence;
+use text::{lower, same, speed, step_name, text};
 
 /// What every row of a form needs to know.
 pub struct Form<'a> {

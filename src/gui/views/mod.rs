@@ -30,6 +30,10 @@ pub fn views_ui(ui: &mut Ui, state: &mut State) {
             "Nothing to draw yet. Mend what is marked in the editor, or choose another scenario"
         };
         ui.label(egui::RichText::new(text).color(t.soft));
+        // Without a problem in the inputs it is the weather that cannot be had.
+        if !state.board.working() && state.troubles.is_empty() && ui.button("Choose the weather").clicked() {
+            state.site_sought = true;
+        }
         return;
     }
     match state.view {

@@ -58,11 +58,22 @@ fn chart_ui(ui: &mut Ui, state: &mut State, season: &Season, name: &str, width: 
         Standing::Working(done) => {
             let share = done as f32 / RUNS as f32;
             let text = format!("{done} of {RUNS} winters");
-            ui.add(egui::ProgressBar::new(share).desired_width(320.0).text(text));
+            ui.horizontal(|ui| {
+                ui.add(egui::ProgressBar::new(share).desired_width(320.0).text(text));
+                if ui.button("Cancel").clicked() {
+                    state.insights.give_up();
+                }
+            });
             return;
         }
         Standing::Failed(why) => {
-            ui.label(RichText::new(why).color(t.warn));
+            let why = why.to_owned();
+            ui.horizontal(|ui| {
+                ui.label(RichText::new(why).color(t.soft));
+                if ui.button("Work it out").clicked() {
+                    state.insights.try_again();
+                }
+            });
             return;
         }
     };
