@@ -11,6 +11,7 @@ use egui_kittest::{
 use std::time::{Duration, Instant};
 use warmfold::gui::prefs::Prefs;
 use warmfold::gui::{self, State, window_ui};
+use warmfold::model::WeatherChoice;
 use warmfold::storage;
 use warmfold::units::UnitSystem;
 
@@ -899,4 +900,72 @@ fn the_steps_of_the_saving_can_be_stopped_and_taken_up_again() {
     h.run_steps(3);
     settle(&mut h);
     assert!(h.query_by_label("Stopped before it was known").is_none());
+}
+
+/// Chooses from a list by its label.
+fn pick(h: &mut Harness<'static, State>, list: &str, entry: &str) {
+    h.get_by_role_and_label(Role::ComboBox, list).click();
+    h.run_steps(4);
+    h.get_by_role_and_label(Role::Button, entry).click();
+    settle(h);
+}
+
+#[test]
+fn monthly_means_are_pasted_and_taken_colder() {
+    let mut h = demo();
+    h.get_by_label("Site & weather").click();
+    settle(&mut h);
+    let before = cost(&h);
+    pick(&mut h, "Weather", "Monthly means");
+    assert!(h.query_all_by_label_contains("Is needed, since it decides the sun").count() == 2, "both are asked for");
+    h.get_by_role_and_label(Role::CheckBox, "Latitude").click();
+    settle(&mut h);
+    h.get_by_role_and_label(Role::CheckBox, "Longitude").click();
+    settle(&mut h);
+    enter(&mut h, "Latitude", "52.5");
+    enter(&mut h, "Minimum of Jan", "20");
+    assert!(h.query_by_label_contains("not above the minimum").is_some(), "said beside the month");
+    h.get_by_label("Paste twelve rows…").click();
+    h.run_steps(3);
+    let field = h.get_by_label("Twelve rows");
+    field.click();
+    h.run_steps(3);
+    h.event(egui::Event::Paste("1 7\n1 8".to_owned()));
+    h.run_steps(3);
+    assert!(h.query_by_label_contains("2 rows with numbers were found").is_some());
+    h.event(egui::Event::Paste("\n3 10\n4 13\n7 17\n10 20\n12 22\n12 21\n10 18\n7 14\n4 10\n2 7".to_owned()));
+    h.run_steps(3);
+    h.get_by_label("Take these rows").click();
+    settle(&mut h);
+    let WeatherChoice::Normals(table) = &h.state().document.draft.study.site.weather else { panic!("a table") };
+    assert_eq!((table.months[0].min_c, table.months[11].max_c), (1.0, 7.0));
+    assert!(h.query_by_label_contains("the built-in station with the most similar winter").is_some());
+    let made = cost(&h);
+    assert!(made < before, "England is milder than the demo's town: {made} against {before}");
+    enter(&mut h, "Colder all year by", "3");
+    assert!(made < cost(&h), "colder costs more");
+    menu(&mut h, "Edit", "Undo");
+    assert_eq!(cost(&h), made);
+}
+
+#[test]
+fn a_thermometers_log_is_opened_by_the_sea_or_inland() {
+    let log = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/measured/seattle_daily_2012_2015.csv");
+    let mut h = demo();
+    {
+        let site = &mut h.state_mut().document.draft.study.site;
+        (site.latitude_deg, site.longitude_deg) = (Some(47.6), Some(-122.3));
+    }
+    h.get_by_label("Site & weather").click();
+    settle(&mut h);
+    pick(&mut h, "Weather", "Thermometer log");
+    h.get_by_label("No log chosen yet");
+    let ctx = h.ctx.clone();
+    h.state_mut().take_path(gui::Ask::Weather, log, &ctx);
+    settle(&mut h);
+    assert!(h.query_by_label_contains("2014/2015").is_some(), "which winter was taken is said");
+    let inland = cost(&h);
+    h.get_by_role_and_label(Role::CheckBox, "By the sea").click();
+    settle(&mut h);
+    assert!(cost(&h) < inland, "more sun is reckoned from the same swing by the sea");
 }

@@ -69,12 +69,15 @@ impl State {
             Err(TryRecvError::Disconnected) => None,
             Err(TryRecvError::Empty) => return,
         };
-        let choice = WeatherChoice::File(import.path.display().to_string());
+        let file = import.path.display().to_string();
         self.import = None;
         let Some(mark) = mark else { return };
         let before = self.document.draft.clone();
         let site = &mut self.document.draft.study.site;
-        site.weather = choice;
+        match &mut site.weather {
+            WeatherChoice::Log(log) => log.file = file,
+            other => *other = WeatherChoice::File(file),
+        }
         site.weather_fingerprint = mark;
         let mut edits = Edits::default();
         edits.note("weather", egui::Id::unique("weather file"));

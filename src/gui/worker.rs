@@ -1,7 +1,7 @@
 //! The background thread that runs seasons: the latest request wins, an older one is cancelled.
 
 use super::document::ScenarioId;
-use crate::model::{Catalogue, HardNight, ManyWinters, Scenario, Study, WeatherChoice};
+use crate::model::{Catalogue, HardNight, Mains, ManyWinters, Scenario, Site, Study};
 use crate::season::ScenarioRun;
 use crate::weather::Climate;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -208,12 +208,12 @@ fn run(
 /// The weather read last.
 #[derive(Default)]
 struct WeatherShelf {
-    held: Option<(WeatherChoice, Option<PathBuf>, Arc<Climate>)>,
+    held: Option<(Site, Option<PathBuf>, Arc<Climate>)>,
 }
 
 impl WeatherShelf {
     fn climate(&mut self, inputs: &Inputs) -> Result<Arc<Climate>, String> {
-        let choice = &inputs.study.site.weather;
+        let choice = &Site { mains: Mains::default(), ..inputs.study.site.clone() };
         if let Some((held, folder, climate)) = &self.held
             && held == choice
             && *folder == inputs.folder

@@ -3,6 +3,8 @@
 pub mod candidate;
 pub mod catalogue;
 pub mod catalogue_rows;
+pub mod climate_paste;
+pub mod climate_table;
 pub mod costs;
 pub mod covering;
 pub mod crop;
@@ -27,6 +29,7 @@ pub mod water;
 pub use candidate::{Candidate, CandidateChange};
 pub use catalogue::{Catalogue, Fuel, FuelUnit, HeaterKind, Screen, Sheet, SheetKind};
 pub use catalogue_rows::bundled as bundled_catalogue;
+pub use climate_table::{ClimateTable, Colder, DateOrder, LogUnit, MonthRow, ThermometerLog};
 pub use costs::{CostLine, Measure};
 pub use covering::{Covering, Drawn, NightCover, PartCovering, PartException};
 pub use crop::{Bench, Crop};

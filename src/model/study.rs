@@ -1,6 +1,7 @@
 //! The study: one file with site, season, prices and scenarios.
 
 use super::candidate::Candidate;
+use super::climate_table::{ClimateTable, Colder, ThermometerLog};
 use super::costs::CostLine;
 use super::covering::{Covering, NightCover};
 use super::crop::{Bench, Crop};
@@ -22,12 +23,34 @@ use serde::{Deserialize, Serialize};
 pub const FORMAT: u32 = 1;
 
 /// Where the hourly weather comes from.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum WeatherChoice {
     /// A bundled station, by its key.
     Station(String),
     /// An EPW or TMY3 file; a relative path starts at the study's folder.
     File(String),
+    /// An hourly year made from twelve monthly means at the site's latitude, longitude and elevation.
+    Normals(ClimateTable),
+    /// A thermometer's log at the site's latitude, longitude and elevation.
+    Log(ThermometerLog),
+}
+
+impl WeatherChoice {
+    /// The file on disk that it needs.
+    #[must_use]
+    pub fn file(&self) -> Option<&str> {
+        match self {
+            Self::File(file) => Some(file),
+            Self::Log(log) => Some(&log.file),
+            Self::Station(_) | Self::Normals(_) => None,
+        }
+    }
+
+    /// Whether the site's latitude and longitude decide its sun.
+    #[must_use]
+    pub fn needs_place(&self) -> bool {
+        matches!(self, Self::Normals(_) | Self::Log(_))
+    }
 }
 
 inputs! {
@@ -35,13 +58,16 @@ inputs! {
     pub struct Site {
         choices {
             name: String = String::new(), "Place", "Name of the place, as you like";
-            weather: WeatherChoice = WeatherChoice::Station("duluth-mn".to_owned()), "Weather", "Hourly weather of a bundled station or of a file";
+            weather: WeatherChoice = WeatherChoice::Station("duluth-mn".to_owned()), "Weather", "Hourly weather of a bundled station or of a file, or a year made from monthly means or a thermometer's log";
             weather_fingerprint: String = String::new(), "Weather fingerprint", "Tells whether the weather file is still the one that the study was made with; written by the program";
-            latitude_deg: Option<f64> = None, "Latitude", "To find the nearest station; north is positive";
-            longitude_deg: Option<f64> = None, "Longitude", "To find the nearest station; east is positive";
+            latitude_deg: Option<f64> = None, "Latitude", "Where the sun stands of a climate table or log, and to find the nearest station; north is positive";
+            longitude_deg: Option<f64> = None, "Longitude", "Where the sun stands of a climate table or log, and to find the nearest station; east is positive";
             mains: Mains = Mains::default(), "Mains", "The mains at the house";
+            colder: Colder = Colder::default(), "Colder than usual", "Cold on top of the weather";
         }
-        numbers {}
+        numbers {
+            elevation_m: f64, Length, -450.0..=6000.0, 0.0, "Elevation", "Height above the sea, for the sun of a climate table or log", "";
+        }
     }
 }
 

@@ -8,6 +8,7 @@ mod demo;
 mod drafts;
 mod fault;
 mod files;
+mod own_weather;
 mod scan;
 mod sidecar;
 mod text;

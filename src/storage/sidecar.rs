@@ -59,7 +59,7 @@ pub fn fingerprint_file(path: &Path, go_on: &dyn Fn(u64) -> bool) -> std::io::Re
 /// # Errors
 /// When the file cannot be read or written; the study is as it was then.
 pub fn bring_weather(study: &mut Study, from: &Path, to: &Path) -> Result<(), SidecarError> {
-    let WeatherChoice::File(named) = &study.site.weather else { return Ok(()) };
+    let Some(named) = study.site.weather.file() else { return Ok(()) };
     let source = from.join(named);
     let fail = |error| SidecarError { path: source.clone(), error };
     let content = fs::read(&source).map_err(fail)?;
@@ -70,7 +70,10 @@ pub fn bring_weather(study: &mut Study, from: &Path, to: &Path) -> Result<(), Si
     if !target.exists() {
         fs::write(&target, &content).map_err(fail)?;
     }
-    study.site.weather = WeatherChoice::File(beside);
+    match &mut study.site.weather {
+        WeatherChoice::Log(log) => log.file = beside,
+        other => *other = WeatherChoice::File(beside),
+    }
     study.site.weather_fingerprint = mark;
     Ok(())
 }

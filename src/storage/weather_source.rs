@@ -1,8 +1,11 @@
 //! The hourly weather that a study names: a bundled station, or a file on disk.
 
+use super::own_weather::{colder_by, colder_note, log_settings, normals_of, place_of};
 use super::sidecar::fingerprint;
 use crate::model::validate::nearest_name;
 use crate::model::{Site, WeatherChoice};
+use crate::weather::log::read_log;
+use crate::weather::normals::year_from_normals;
 use crate::weather::{Climate, MAX_BYTES, WeatherError, WeatherYear, bundled, read_weather};
 use std::fs;
 use std::io::ErrorKind;
@@ -54,6 +57,12 @@ pub enum WeatherSourceError {
     /// Another file than the one the study was made with.
     #[error("the weather file {} is not the one that this study was made with; bring that one back, or open this one anew as the study's weather", .0.display())]
     Changed(PathBuf),
+    /// A table or log without a place.
+    #[error("the weather needs the place's latitude and longitude, which decide its sun; enter both")]
+    NoPlace,
+    /// A table that has not twelve rows.
+    #[error("the climate table has {0} months; enter January to December, twelve rows")]
+    NotTwelveMonths(usize),
     /// Not a year of hourly weather.
     #[error(transparent)]
     Weather(#[from] WeatherError),
@@ -64,11 +73,22 @@ pub enum WeatherSourceError {
 /// # Errors
 /// When the station is unknown, or the file is missing, too large or no hourly weather.
 pub fn load_weather(site: &Site, base_dir: &Path) -> Result<SiteWeather, WeatherSourceError> {
-    let year = match &site.weather {
+    let mut year = match &site.weather {
         WeatherChoice::Station(key) => station(key)?,
-        WeatherChoice::File(file) => weather_file(&base_dir.join(file), &site.weather_fingerprint)?,
+        WeatherChoice::File(file) => {
+            let (content, name) = content_of(&base_dir.join(file), &site.weather_fingerprint)?;
+            read_weather(&content, &name)?
+        }
+        WeatherChoice::Normals(table) => year_from_normals(&normals_of(table, place_of(site)?)?)?,
+        WeatherChoice::Log(log) => {
+            let (content, name) = content_of(&base_dir.join(&log.file), &site.weather_fingerprint)?;
+            read_log(&content, &name, &log_settings(log, place_of(site)?))?
+        }
     };
-    let climate = Climate::from_year(&year);
+    if site.colder.is_any() {
+        year.notes.push(colder_note(&site.colder));
+    }
+    let climate = Climate::from_year(&year).colder(&colder_by(&site.colder));
     Ok(SiteWeather { year, climate })
 }
 
@@ -81,8 +101,8 @@ fn station(key: &str) -> Result<WeatherYear, WeatherSourceError> {
     Ok(station.load()?)
 }
 
-/// The file at this path, if its content has that fingerprint; an empty one fits all.
-fn weather_file(path: &Path, mark: &str) -> Result<WeatherYear, WeatherSourceError> {
+/// The content of the file at this path, if it has that fingerprint, and its name; an empty one fits all.
+fn content_of(path: &Path, mark: &str) -> Result<(Vec<u8>, String), WeatherSourceError> {
     let reading = |error: std::io::Error| match error.kind() {
         ErrorKind::NotFound => WeatherSourceError::NoSuchFile(path.to_owned()),
         _ => WeatherSourceError::NotReadable { path: path.to_owned(), error },
@@ -96,7 +116,7 @@ fn weather_file(path: &Path, mark: &str) -> Result<WeatherYear, WeatherSourceErr
         return Err(WeatherSourceError::Changed(path.to_owned()));
     }
     let name = path.file_name().map_or_else(String::new, |name| name.to_string_lossy().into_owned());
-    Ok(read_weather(&content, &name)?)
+    Ok((content, name))
 }
 
 /// "did you mean …?", or what there is to choose from.

@@ -66,6 +66,8 @@ pub struct Climate {
     pub deep_ground_min_c: f64,
     /// Design temperatures.
     pub outdoor: OutdoorFigures,
+    /// Plain sentences on how the year came about.
+    pub notes: Vec<String>,
 }
 
 impl ClimateHour {
@@ -131,6 +133,7 @@ impl Climate {
             hours: hours.collect(),
             deep_ground_min_c: deep_ground_c.iter().copied().fold(swing.mean_c, f64::min),
             deep_ground_c,
+            notes: year.notes.clone(),
         }
     }
 }

@@ -13,7 +13,7 @@ pub struct DegreeDays {
 }
 
 /// The lowest and highest temperature of a day, as a minimum and maximum thermometer shows them.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct DayRange {
     /// °C.
     pub min_c: f64,

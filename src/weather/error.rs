@@ -228,6 +228,58 @@ pub enum Problem {
         /// Length, hours.
         hours: usize,
     },
+    /// A log whose columns say too little.
+    #[error(
+        "line {line}: no column for the {what} was found in “{found}”; name the columns date, min and max, or date, time and temperature"
+    )]
+    LogColumn {
+        /// Line, from 1.
+        line: usize,
+        /// What is not there.
+        what: &'static str,
+        /// What stands there.
+        found: String,
+    },
+    /// A date or time of a log that cannot be read.
+    #[error("line {line}: “{text}” is no date and time; write them like 2024-01-31 07:30, or correct the row")]
+    LogDate {
+        /// Line, from 1.
+        line: usize,
+        /// What stands there.
+        text: String,
+    },
+    /// Dates that may be read two ways.
+    #[error(
+        "line {line}: in “{text}” day and month cannot be told apart; choose whether the day or the month comes first"
+    )]
+    DoubtfulDate {
+        /// First such line.
+        line: usize,
+        /// What stands there.
+        text: String,
+    },
+    /// A minimum that is above its maximum.
+    #[error("line {line}: the minimum is above the maximum; correct the row")]
+    MinAboveMax {
+        /// Line, from 1.
+        line: usize,
+    },
+    /// A day that comes twice.
+    #[error("line {line}: this day stood in the log before; keep one of the two rows")]
+    RepeatedDay {
+        /// Line of the second.
+        line: usize,
+    },
+    /// Too few days to tell a winter.
+    #[error(
+        "the log tells of {days} days of one winter but {needed} are needed; add days, or type monthly means instead"
+    )]
+    LogTooShort {
+        /// Days there are.
+        days: usize,
+        /// Days needed.
+        needed: usize,
+    },
 }
 
 impl Problem {

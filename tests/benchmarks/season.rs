@@ -19,7 +19,7 @@ fn study() -> Study {
 fn year(study: &Study) -> WeatherYear {
     match &study.site.weather {
         WeatherChoice::Station(key) => bundled::load(key).expect("bundled station"),
-        WeatherChoice::File(path) => unreachable!("the opening study names a station, not {path}"),
+        other => unreachable!("the opening study names a station, not {other:?}"),
     }
 }
 

@@ -43,6 +43,7 @@ pub fn constant(hour: &Hour) -> Climate {
     let deep_ground_c = hour.deep_ground_c.unwrap_or(hour.outdoor_c);
     let outdoor_c: Vec<f64> = hours.iter().map(|h| h.outdoor_c).collect();
     Climate {
+        notes: Vec::new(),
         place: Place {
             name: "nowhere".into(),
             latitude_deg: 45.0,

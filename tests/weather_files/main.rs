@@ -7,6 +7,7 @@ mod damaged_bytes;
 mod epw_lines;
 mod good_files;
 mod holes;
+mod logs;
 #[path = "../common/weather_text.rs"]
 mod weather_text;
 

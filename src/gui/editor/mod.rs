@@ -6,6 +6,7 @@ mod crop;
 mod heater;
 mod house;
 mod layers;
+mod months;
 mod own;
 mod precautions;
 mod prices;
@@ -14,6 +15,7 @@ mod site;
 mod tent;
 mod vents;
 mod water;
+mod weather;
 
 pub use section::Section;
 

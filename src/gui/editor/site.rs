@@ -1,6 +1,6 @@
 //! Site, weather and season: they belong to the study and reach all scenarios.
 
-use super::precautions;
+use super::{precautions, weather};
 use crate::format;
 use crate::gui::fields::{Form, Spec, row, warning};
 use crate::gui::filing::Ask;
@@ -19,7 +19,8 @@ pub fn site_ui(ui: &mut Ui, state: &mut State) {
     let mut site = state.document.draft.study.site.clone();
     let (units, failure) =
         (state.prefs.units, state.document.draft.tags.first().and_then(|tag| state.board.failure(tag.id)));
-    let failure = failure.map(str::to_owned).filter(|_| matches!(site.weather, WeatherChoice::File(_)));
+    let failure = failure.map(str::to_owned).filter(|_| !matches!(site.weather, WeatherChoice::Station(_)));
+    let notes = state.chosen_season().map(|(season, _)| season.climate.notes.clone()).unwrap_or_default();
     let mut form = Form {
         units,
         currency: "",
@@ -47,30 +48,34 @@ pub fn site_ui(ui: &mut Ui, state: &mut State) {
     if let Some(reason) = failure {
         warning(ui, &reason);
     }
-    let chosen = stations_ui(ui, &site, &mut state.station_search, units);
+    weather::source_ui(ui, &mut form, &mut site);
+    let listed = !site.weather.needs_place();
+    let chosen = if listed { stations_ui(ui, &site, &mut state.station_search, units) } else { None };
     if let Some(key) = chosen {
         site.weather = WeatherChoice::Station(key);
         site.weather_fingerprint.clear();
-        state.edits.note("weather", egui::Id::unique(("station", &site.weather_key())));
+        let key = site.weather.clone();
+        state.edits.note("weather", egui::Id::unique(("station", format!("{key:?}"))));
     }
+    let opened = weather::file_button(&site.weather);
+    let mut asked = false;
+    if let Some((text, help)) = opened {
+        row(ui, false, |ui| asked = ui.button(text).on_hover_text(help).clicked());
+    }
+    weather::notes_ui(ui, &notes);
+    let mut form = Form {
+        units,
+        currency: "",
+        edits: &mut state.edits,
+        troubles: &state.troubles,
+        place: "site.colder".to_owned(),
+        part: "cold",
+    };
+    weather::colder_ui(ui, &mut form, &mut site.colder);
     state.document.draft.study.site = site;
-    row(ui, false, |ui| {
-        if ui.button("Open a weather file…").on_hover_text("An EPW or TMY3 file").clicked() {
-            let ctx = ui.ctx().clone();
-            state.ask_path(Ask::Weather, &ctx);
-        }
-    });
-}
-
-trait WeatherKey {
-    fn weather_key(&self) -> String;
-}
-
-impl WeatherKey for Site {
-    fn weather_key(&self) -> String {
-        match &self.weather {
-            WeatherChoice::Station(key) | WeatherChoice::File(key) => key.clone(),
-        }
+    if asked {
+        let ctx = ui.ctx().clone();
+        state.ask_path(Ask::Weather, &ctx);
     }
 }
 

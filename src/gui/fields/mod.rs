@@ -86,6 +86,23 @@ impl Form<'_> {
         new
     }
 
+    /// A value in a table, under the name that is spoken for it.
+    pub fn cell(&mut self, ui: &mut Ui, spec: &Spec, value: f64, spoken: &str, width: f32) -> Option<f64> {
+        let unit = spec.quantity.unit(self.units);
+        let mut shown = unit.shown(value);
+        let reading = Reading::default();
+        let field = self.drag_value(spec, &mut shown, &reading).suffix("");
+        let response = ui.add_sized([width, ROW - 2.0], field).accessible_name(spoken);
+        self.note_reading(ui, spec, reading, &response);
+        let typed_anew = text(spec, self.units, shown) != text(spec, self.units, unit.shown(value));
+        if !response.changed() || !(response.dragged() || typed_anew) {
+            return None;
+        }
+        self.note(spoken, response.id);
+        let typed = unit.value(shown);
+        Some(if response.dragged() { typed.clamp(spec.min, spec.max) } else { typed })
+    }
+
     /// The right part of a row: the value and the way back to its default.
     fn value_cell(
         &self,

@@ -78,6 +78,12 @@ pub enum ProblemKind {
     SharesAboveOne { sum: f64 },
     /// An own row without a note on its origin.
     NoSource,
+    /// A place that the sun of the weather needs.
+    NeededForSun,
+    /// A climate table that has not twelve rows.
+    NotTwelveMonths { found: usize },
+    /// A mean maximum that is not above the mean minimum.
+    MaximumTooLow { min_c: f64, max_c: f64 },
     /// A power cut on a day that the season lacks.
     CutOutsideSeason { month: u32, day: u32 },
 }
@@ -224,6 +230,15 @@ impl ProblemKind {
             ),
             Self::CutOutsideSeason { month, day } => format!(
                 "day {day} of month {month} lies outside the season, so the cut starts with the coldest twelve hours; choose a day of the season"
+            ),
+            Self::NeededForSun => "is needed, since it decides the sun of this weather; enter it".to_owned(),
+            Self::NotTwelveMonths { found } => {
+                format!("{found} months are not a year; enter January to December, twelve rows")
+            }
+            Self::MaximumTooLow { min_c, max_c } => format!(
+                "{} is not above the minimum of {}; check which is which",
+                temperature(*max_c),
+                temperature(*min_c)
             ),
             Self::NoSource => "does not say where its numbers come from; add a note".to_owned(),
         }

@@ -3,6 +3,9 @@
 use super::MOST_SCENARIOS;
 use super::check::Check;
 use super::kind::ProblemKind;
+use crate::model::climate_table::{
+    ClimateTable, Colder, LEAST_SWING_K, MONTHS, MOST_SUNSHINE_H, MOST_WIND_M_PER_S, MonthRow,
+};
 use crate::model::hard_night::{CutStarts, HardNight};
 use crate::model::mains::{Circuit, Mains, PLUG_RANGE_A, Plug};
 use crate::model::many_winters::ManyWinters;
@@ -23,9 +26,62 @@ pub(super) fn site(study: &Study, check: &mut Check) {
         }
     }
     mains(&site.mains, &mut check.within("mains"));
-    let (WeatherChoice::Station(named) | WeatherChoice::File(named)) = &site.weather;
-    if named.trim().is_empty() {
-        check.add(Site::weather.key, Site::weather.label, ProblemKind::Empty);
+    check.numbers(site, Site::NUMBERS);
+    colder(&site.colder, &mut check.within("colder"));
+    weather(site, &mut check);
+}
+
+fn weather(site: &Site, check: &mut Check) {
+    let (key, label) = (Site::weather.key, Site::weather.label);
+    match &site.weather {
+        WeatherChoice::Station(named) | WeatherChoice::File(named) => {
+            if named.trim().is_empty() {
+                check.add(key, label, ProblemKind::Empty);
+            }
+        }
+        WeatherChoice::Log(log) => {
+            if log.file.trim().is_empty() {
+                check.add(key, label, ProblemKind::Empty);
+            }
+        }
+        WeatherChoice::Normals(table) => months(table, &mut check.within(key)),
+    }
+    if site.weather.needs_place() {
+        for (input, value) in [(Site::latitude_deg, site.latitude_deg), (Site::longitude_deg, site.longitude_deg)] {
+            if value.is_none() {
+                check.add(input.key, input.label, ProblemKind::NeededForSun);
+            }
+        }
+    }
+}
+
+fn months(table: &ClimateTable, check: &mut Check) {
+    if table.months.len() != MONTHS {
+        check.add("months", ClimateTable::months.label, ProblemKind::NotTwelveMonths { found: table.months.len() });
+    }
+    for (m, month) in table.months.iter().enumerate() {
+        let mut check = check.within(&format!("months[{m}]"));
+        check.numbers(month, MonthRow::NUMBERS);
+        for (input, value, most, quantity) in [
+            (MonthRow::sunshine_h, month.sunshine_h, MOST_SUNSHINE_H, Quantity::Count),
+            (MonthRow::cloud_share, month.cloud_share, 1.0, Quantity::Share),
+            (MonthRow::wind_m_per_s, month.wind_m_per_s, MOST_WIND_M_PER_S, Quantity::Speed),
+        ] {
+            if let Some(value) = value {
+                check.number(input.key, input.label, value, (0.0, most), quantity);
+            }
+        }
+        if month.max_c - month.min_c < LEAST_SWING_K {
+            let kind = ProblemKind::MaximumTooLow { min_c: month.min_c, max_c: month.max_c };
+            check.add(MonthRow::max_c.key, MonthRow::max_c.label, kind);
+        }
+    }
+}
+
+fn colder(colder: &Colder, check: &mut Check) {
+    check.numbers(colder, Colder::NUMBERS);
+    if let Some(problem) = day_of_month(colder.snap_from_month, colder.snap_from_day) {
+        check.add(Colder::snap_from_day.key, Colder::snap_from_day.label, problem);
     }
 }
 

@@ -10,9 +10,11 @@ use super::brightness::{Shares, shares};
 use super::digest::{MonthDigest, digest};
 use super::morph::yearly_swing_k;
 use super::sky::observed;
-use super::{MonthNormal, Normals};
+use super::{LEAST_SWING_K, MonthNormal, Normals};
 use crate::weather::bundled::{Station, stations};
+use crate::weather::degree_days::DayRange;
 use crate::weather::error::{Problem, WeatherError};
+use crate::weather::year::Place;
 use std::sync::OnceLock;
 
 /// Differences that weigh the same ‡: each is about a third of what the bundled stations span.
@@ -129,4 +131,28 @@ impl<'a> Seen<'a> {
             self.normals.place.latitude_deg,
         )
     }
+}
+
+/// Twelve months out of the known ones: those that are missing are the nearest station's, shifted as the known ones lie.
+pub(super) fn complete(place: &Place, known: &[Option<DayRange>; 12]) -> Result<[MonthNormal; 12], WeatherError> {
+    let compared = digests()?.iter().map(|(station, months)| {
+        let mut months = *months;
+        if half_year_apart(station.latitude_deg, place.latitude_deg) {
+            months.rotate_left(6);
+        }
+        let pairs = known.iter().zip(&months).filter_map(|(k, m)| k.map(|k| (k.min_c - m.min_c, k.max_c - m.max_c)));
+        let pairs: Vec<(f64, f64)> = pairs.collect();
+        let count = pairs.len().max(1) as f64;
+        let shift = (pairs.iter().map(|p| p.0).sum::<f64>() / count, pairs.iter().map(|p| p.1).sum::<f64>() / count);
+        (pairs.iter().map(|p| p.0 * p.0 + p.1 * p.1).sum::<f64>(), months, shift)
+    });
+    let Some((_, months, shift)) = compared.min_by(|a, b| a.0.total_cmp(&b.0)) else {
+        return Err(Problem::Empty.in_file("bundled stations"));
+    };
+    Ok(std::array::from_fn(|m| {
+        let guessed = DayRange { min_c: months[m].min_c + shift.0, max_c: months[m].max_c + shift.1 };
+        let range = known[m].unwrap_or(guessed);
+        let max_c = range.max_c.max(range.min_c + LEAST_SWING_K);
+        MonthNormal { min_c: range.min_c, max_c, brightness: None, wind_m_per_s: None }
+    }))
 }

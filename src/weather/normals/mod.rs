@@ -16,6 +16,7 @@ mod light;
 mod morph;
 mod sky;
 
+use super::degree_days::DayRange;
 use super::error::WeatherError;
 use super::year::{Filled, Place, WeatherYear};
 use alignment::Alignment;
@@ -85,6 +86,16 @@ pub fn year_without(normals: &Normals, left_out: &[&str]) -> Result<WeatherYear,
         filled: Filled::default(),
         notes: vec![lender.reason, METHOD.to_owned()],
     })
+}
+
+/// Makes the year of a place of which some months are known by mean daily minimum and maximum: the others follow the
+/// station whose known months are nearest.
+///
+/// # Errors
+/// When the built-in data are damaged.
+pub fn year_from_known_months(place: &Place, known: &[Option<DayRange>; 12]) -> Result<WeatherYear, WeatherError> {
+    let months = choice::complete(place, known)?;
+    year_from_normals(&Normals { place: place.clone(), months })
 }
 
 /// What was done, in words for the reader of the figures.
