@@ -11,6 +11,8 @@ use egui::{Frame, Margin, Panel, Ui};
 const CARDS: f32 = 216.0;
 /// Width of the editor.
 const EDITOR: f32 = 312.0;
+/// Room that the results need; a little less than they have in the smallest window.
+const LEAST: egui::Vec2 = egui::vec2(500.0, 560.0);
 
 /// The whole window; the application and the tests call nothing else.
 pub fn window_ui(ui: &mut Ui, state: &mut State) {
@@ -75,15 +77,32 @@ fn panels_ui(ui: &mut Ui, state: &mut State) {
         .show(ui, |ui| status::status_ui(ui, state));
     Panel::left("scenarios").exact_size(CARDS).resizable(false).frame(bare).show(ui, |ui| cards::cards_ui(ui, state));
     Panel::left("editor").exact_size(EDITOR).resizable(false).frame(bare).show(ui, |ui| editor::editor_ui(ui, state));
-    egui::CentralPanel::default().frame(bare.inner_margin(Margin::symmetric(16, 8))).show(ui, |ui| {
-        headline::headline_ui(ui, state);
-        views::tabs_ui(ui, state);
-        state.view_rect = ui.available_rect_before_wrap();
-        ui.add_space(6.0);
-        if state.view.has_drawing() {
-            drawing::drawing_ui(ui, state);
-        }
-        views::views_ui(ui, state);
+    egui::CentralPanel::default()
+        .frame(bare.inner_margin(Margin::symmetric(16, 8)))
+        .show(ui, |ui| roomy_ui(ui, |ui| results_ui(ui, state)));
+}
+
+/// Figures, drawing and view of the chosen scenario.
+fn results_ui(ui: &mut Ui, state: &mut State) {
+    headline::headline_ui(ui, state);
+    views::tabs_ui(ui, state);
+    state.view_rect = ui.available_rect_before_wrap().intersect(ui.clip_rect());
+    ui.add_space(6.0);
+    if state.view.has_drawing() {
+        drawing::drawing_ui(ui, state);
+    }
+    views::views_ui(ui, state);
+}
+
+/// Gives the content at least the room that it needs: in a smaller window, or one that is zoomed in, it scrolls.
+fn roomy_ui(ui: &mut Ui, content: impl FnOnce(&mut Ui)) {
+    let room = ui.available_size();
+    if room.x >= LEAST.x && room.y >= LEAST.y {
+        return content(ui);
+    }
+    egui::ScrollArea::both().id_salt("small window").auto_shrink([false, false]).show(ui, |ui| {
+        let (rect, _) = ui.allocate_exact_size(room.max(LEAST), egui::Sense::hover());
+        content(&mut ui.new_child(egui::UiBuilder::new().max_rect(rect)));
     });
 }
 
