@@ -913,7 +913,7 @@ fn pick(h: &mut Harness<'static, State>, list: &str, entry: &str) {
 #[test]
 fn monthly_means_are_pasted_and_taken_colder() {
     let mut h = demo();
-    h.get_by_label("Site & weather").click();
+    h.get_by_label("Section Site & weather").click();
     settle(&mut h);
     let before = cost(&h);
     pick(&mut h, "Weather", "Monthly means");
@@ -944,7 +944,8 @@ fn monthly_means_are_pasted_and_taken_colder() {
     assert!(made < before, "England is milder than the demo's town: {made} against {before}");
     enter(&mut h, "Colder all year by", "3");
     assert!(made < cost(&h), "colder costs more");
-    menu(&mut h, "Edit", "Undo");
+    let undo = format!("Undo {}", h.state().document.history.undo_name().unwrap());
+    menu(&mut h, "Edit", &undo);
     assert_eq!(cost(&h), made);
 }
 
@@ -956,7 +957,7 @@ fn a_thermometers_log_is_opened_by_the_sea_or_inland() {
         let site = &mut h.state_mut().document.draft.study.site;
         (site.latitude_deg, site.longitude_deg) = (Some(47.6), Some(-122.3));
     }
-    h.get_by_label("Site & weather").click();
+    h.get_by_label("Section Site & weather").click();
     settle(&mut h);
     pick(&mut h, "Weather", "Thermometer log");
     h.get_by_label("No log chosen yet");
