@@ -33,6 +33,7 @@ impl State {
             Command::Play if self.chosen_season().is_none_or(|(season, _)| season.is_empty()) => {
                 Some("There is no season to play yet")
             }
+            Command::ChangeAll if last == 0 => Some("There is one scenario only"),
             Command::MakeReference if draft.study.reference == draft.selected() => Some("It is the reference already"),
             _ => None,
         }
@@ -138,6 +139,7 @@ impl State {
                     }
                 }
             }
+            Command::ChangeAll => self.to_all = !self.to_all,
             Command::CopyScenario => self.copy_scenario(ctx),
             Command::PasteScenario => ctx.send_viewport_cmd(egui::ViewportCommand::RequestPaste),
             Command::Metric => self.prefs.units = UnitSystem::Metric,

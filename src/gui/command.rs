@@ -37,6 +37,8 @@ pub enum Command {
     DeleteScenario,
     /// Compare the others with the chosen scenario.
     MakeReference,
+    /// Let each change reach all scenarios, or one again.
+    ChangeAll,
     /// Move the chosen scenario up.
     MoveUp,
     /// Move the chosen scenario down.
@@ -85,7 +87,7 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 38] = [
+    pub const ALL: [Self; 39] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
@@ -102,6 +104,7 @@ impl Command {
         Self::PasteScenario,
         Self::DeleteScenario,
         Self::MakeReference,
+        Self::ChangeAll,
         Self::MoveUp,
         Self::MoveDown,
         Self::PreviousScenario,
@@ -146,6 +149,7 @@ impl Command {
             Self::PasteScenario => "Paste scenario",
             Self::DeleteScenario => "Delete scenario",
             Self::MakeReference => "Compare others with this",
+            Self::ChangeAll => "Change all scenarios alike",
             Self::MoveUp => "Move up",
             Self::MoveDown => "Move down",
             Self::PreviousScenario => "Scenario above",
@@ -190,6 +194,7 @@ impl Command {
             Self::AddScenario => (ctrl.plus(Modifiers::SHIFT), Key::N),
             Self::DeleteScenario => (ctrl, Key::Backspace),
             Self::MakeReference => (ctrl, Key::R),
+            Self::ChangeAll => (ctrl, Key::L),
             Self::MoveUp => (alt.plus(Modifiers::SHIFT), Key::ArrowUp),
             Self::MoveDown => (alt.plus(Modifiers::SHIFT), Key::ArrowDown),
             Self::PreviousScenario => (alt, Key::ArrowUp),

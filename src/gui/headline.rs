@@ -16,7 +16,7 @@ use egui::{Align2, Color32, Rect, Response, Sense, Stroke, Ui, pos2, vec2};
 const HEIGHT: f32 = 80.0;
 
 /// Share of the width that each figure takes.
-const SHARES: [f32; 5] = [0.245, 0.175, 0.19, 0.22, 0.17];
+const SHARES: [f32; 5] = [0.2, 0.172, 0.205, 0.228, 0.195];
 
 /// One figure.
 struct Figure {
@@ -158,7 +158,7 @@ fn cost(own: &Summary, other: Option<&Summary>, currency: &str) -> Figure {
             format!("{}{percent}", format::money_difference(cost - reference, currency))
         }
         (None, _) => "a price is missing".to_owned(),
-        (Some(_), None) => "this is the reference".to_owned(),
+        (Some(_), None) => "the reference".to_owned(),
         (Some(_), Some(None)) => "the reference has no price".to_owned(),
     };
     let standing = format::money(own.standing_charges, currency);

@@ -16,12 +16,30 @@ struct Step {
 #[derive(Debug, Default)]
 pub struct Edits {
     noted: Option<(String, egui::Id)>,
+    shared: Option<String>,
 }
 
 impl Edits {
     /// Notes a change: its name ("tent height") and the field that made it.
     pub fn note(&mut self, name: impl Into<String>, field: egui::Id) {
         self.noted = Some((name.into(), field));
+    }
+
+    /// Asks that all scenarios get the value at a place of the file, "scenarios[1].tent.height_m".
+    pub fn share(&mut self, place: String) {
+        self.shared = Some(place);
+    }
+
+    /// The place whose value all scenarios are to get.
+    pub fn take_shared(&mut self) -> Option<String> {
+        self.shared.take()
+    }
+
+    /// Says in the name of the step that it reached all scenarios.
+    pub fn reached_all(&mut self) {
+        if let Some((name, _)) = &mut self.noted {
+            name.push_str(" in all scenarios");
+        }
     }
 }
 

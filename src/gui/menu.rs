@@ -77,6 +77,8 @@ fn edit_ui(ui: &mut Ui, state: &mut State) {
         entry(ui, state, command, false);
     }
     ui.separator();
+    entry(ui, state, Command::ChangeAll, state.to_all);
+    ui.separator();
     for command in
         [Command::MakeReference, Command::MoveUp, Command::MoveDown, Command::PreviousScenario, Command::NextScenario]
     {

@@ -12,6 +12,7 @@ pub mod document;
 mod drawing;
 mod editor;
 mod engine;
+mod everywhere;
 mod evidence;
 mod exporting;
 mod fields;
@@ -88,7 +89,7 @@ fn open(path: Option<PathBuf>, meter: Option<Meter>) -> Result<(), GuiError> {
         .with_app_id("warmfold")
         .with_icon(icon::icon())
         .with_inner_size([1280.0, 800.0])
-        .with_min_inner_size([1100.0, 720.0]);
+        .with_min_inner_size([960.0, 640.0]);
     let options = eframe::NativeOptions { renderer: eframe::Renderer::Glow, viewport, ..Default::default() };
     eframe::run_native("warmfold", options, Box::new(|cc| Ok(Box::new(App::new(cc, path, meter)))))
         .map_err(|error| GuiError::NoWindow(last_clause(&error.to_string())))

@@ -114,6 +114,8 @@ pub struct State {
     pub sought: Option<Section>,
     /// Whether the section of the place is to be opened.
     pub site_sought: bool,
+    /// Whether a change goes to all scenarios.
+    pub to_all: bool,
     /// Scenario being renamed.
     pub renaming: Option<ScenarioId>,
     /// Explanation on show.
@@ -186,6 +188,7 @@ impl State {
             playback: None,
             sought: None,
             site_sought: false,
+            to_all: false,
             renaming: None,
             leaflet: None,
             workings: Workings::default(),

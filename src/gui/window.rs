@@ -7,10 +7,11 @@ use super::theme::tokens;
 use super::{cards, dialogs, drawing, editor, headline, menu, status, views};
 use egui::{Frame, Margin, Panel, Ui};
 
-/// Width of the scenario cards.
-const CARDS: f32 = 216.0;
-/// Width of the editor.
-const EDITOR: f32 = 312.0;
+/// Widths of the scenario cards and of the editor.
+const SIDES: [f32; 2] = [216.0, 312.0];
+/// The same in a window narrower than `NARROW`, where the results need the room more.
+const NARROW_SIDES: [f32; 2] = [164.0, 300.0];
+const NARROW: f32 = 1090.0;
 /// Room that the results need; a little less than they have in the smallest window.
 const LEAST: egui::Vec2 = egui::vec2(500.0, 560.0);
 
@@ -28,7 +29,8 @@ pub fn window_ui(ui: &mut Ui, state: &mut State) {
     for command in &commands {
         state.edit_by(*command, &ctx);
     }
-    let edits = std::mem::take(&mut state.edits);
+    let mut edits = std::mem::take(&mut state.edits);
+    state.carry_changes(&before, &mut edits);
     let busy = ctx.input(|i| i.pointer.any_down()) || ctx.text_edit_focused();
     state.document.settle(before, edits, busy);
     state.prefs.started |= state.document.history.undo_name().is_some();
@@ -75,8 +77,9 @@ fn panels_ui(ui: &mut Ui, state: &mut State) {
     Panel::bottom("status")
         .frame(bare.inner_margin(Margin::symmetric(16, 4)))
         .show(ui, |ui| status::status_ui(ui, state));
-    Panel::left("scenarios").exact_size(CARDS).resizable(false).frame(bare).show(ui, |ui| cards::cards_ui(ui, state));
-    Panel::left("editor").exact_size(EDITOR).resizable(false).frame(bare).show(ui, |ui| editor::editor_ui(ui, state));
+    let [cards, editor] = if ui.max_rect().width() < NARROW { NARROW_SIDES } else { SIDES };
+    Panel::left("scenarios").exact_size(cards).resizable(false).frame(bare).show(ui, |ui| cards::cards_ui(ui, state));
+    Panel::left("editor").exact_size(editor).resizable(false).frame(bare).show(ui, |ui| editor::editor_ui(ui, state));
     egui::CentralPanel::default()
         .frame(bare.inner_margin(Margin::symmetric(16, 8)))
         .show(ui, |ui| roomy_ui(ui, |ui| results_ui(ui, state)));

@@ -1,6 +1,7 @@
 //! What the grower describes: plain data, with every input defined once.
 
 pub mod candidate;
+pub mod carry;
 pub mod catalogue;
 pub mod catalogue_rows;
 pub mod climate_paste;

@@ -3,6 +3,7 @@
 mod editing;
 #[path = "../common/epw_lines.rs"]
 mod epw_lines;
+mod everywhere;
 mod explaining;
 mod files;
 mod handing_out;

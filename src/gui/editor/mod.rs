@@ -19,6 +19,7 @@ mod weather;
 
 pub use section::Section;
 
+use super::command::Command;
 use super::fields::Form;
 use super::state::State;
 use super::theme::{HEADING, SMALL, semibold, tokens};
@@ -49,7 +50,7 @@ pub fn editor_ui(ui: &mut Ui, state: &mut State) {
     egui::ScrollArea::vertical().id_salt("editor").auto_shrink([false, false]).show(ui, |ui| {
         egui::Frame::new().inner_margin(Margin { left: 16, right: 14, top: 8, bottom: 16 }).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 2.0;
-            title_ui(ui, &scenario, reference.is_some());
+            title_ui(ui, state, &scenario, reference.is_some());
             ui.push_id(state.document.draft.tags.get(index).map(|tag| tag.id), |ui| {
                 scenario_ui(ui, state, index, &mut scenario, reference.as_ref());
             });
@@ -63,15 +64,23 @@ pub fn editor_ui(ui: &mut Ui, state: &mut State) {
     });
 }
 
-fn title_ui(ui: &mut Ui, scenario: &Scenario, compared: bool) {
+fn title_ui(ui: &mut Ui, state: &mut State, scenario: &Scenario, compared: bool) {
     let t = tokens(ui);
     ui.add(egui::Label::new(RichText::new(&scenario.name).font(semibold(HEADING))).truncate().selectable(false));
-    let text = if compared {
-        "A dot marks what differs from the reference"
+    let count = state.document.draft.study.scenarios.len();
+    let (text, color) = if state.to_all && count > 1 {
+        (format!("Changes go to all {count} scenarios"), t.accent)
+    } else if compared {
+        ("A dot marks what differs from the reference".to_owned(), t.soft)
     } else {
-        "The others are compared with this scenario"
+        ("The others are compared with this scenario".to_owned(), t.soft)
     };
-    ui.label(RichText::new(text).size(SMALL).color(t.soft));
+    ui.label(RichText::new(text).size(SMALL).color(color));
+    if count > 1 {
+        let help =
+            "What you change here is changed in every scenario; what differs else stays. One undo takes it back.";
+        ui.checkbox(&mut state.to_all, Command::ChangeAll.text()).on_hover_text(help);
+    }
     ui.add_space(4.0);
 }
 
@@ -87,6 +96,7 @@ fn scenario_ui(ui: &mut Ui, state: &mut State, index: usize, s: &mut Scenario, r
         edits: &mut state.edits,
         troubles: &state.troubles,
         place: figures.place.clone(),
+        others: state.document.draft.study.scenarios.len() > 1,
         part: "",
     };
     form.troubles_here(ui);

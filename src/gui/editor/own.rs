@@ -20,6 +20,7 @@ pub fn own_ui(ui: &mut Ui, state: &mut State) {
         edits: &mut state.edits,
         troubles: &state.troubles,
         place: String::new(),
+        others: false,
         part: "own material",
     };
     let study = &state.document.draft.study;

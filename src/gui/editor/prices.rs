@@ -18,6 +18,7 @@ pub fn prices_ui(ui: &mut Ui, state: &mut State) {
         edits: &mut state.edits,
         troubles: &state.troubles,
         place: "prices".to_owned(),
+        others: false,
         part: "",
     };
     form.text(ui, &Prices::currency, &mut prices.currency, Some(64.0));

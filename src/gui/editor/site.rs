@@ -27,6 +27,7 @@ pub fn site_ui(ui: &mut Ui, state: &mut State) {
         edits: &mut state.edits,
         troubles: &state.troubles,
         place: "site".to_owned(),
+        others: false,
         part: "site",
     };
     form.text(ui, &Site::name, &mut site.name, None);
@@ -69,6 +70,7 @@ pub fn site_ui(ui: &mut Ui, state: &mut State) {
         edits: &mut state.edits,
         troubles: &state.troubles,
         place: "site.colder".to_owned(),
+        others: false,
         part: "cold",
     };
     weather::colder_ui(ui, &mut form, &mut site.colder);
@@ -146,6 +148,7 @@ pub fn season_ui(ui: &mut Ui, state: &mut State) {
         edits: &mut state.edits,
         troubles: &state.troubles,
         place: "season".to_owned(),
+        others: false,
         part: "season",
     };
     form.troubles_here(ui);

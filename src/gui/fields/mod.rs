@@ -28,6 +28,8 @@ pub struct Form<'a> {
     pub troubles: &'a [Problem],
     /// Place in the file of the part being shown: "scenarios[1].house".
     pub place: String,
+    /// Whether there are other scenarios that a value can be given to.
+    pub others: bool,
     /// Name of the part, put before the field's name in the undo step: "house".
     pub part: &'static str,
 }
@@ -105,7 +107,7 @@ impl Form<'_> {
 
     /// The right part of a row: the value and the way back to its default.
     fn value_cell(
-        &self,
+        &mut self,
         ui: &mut Ui,
         spec: &Spec,
         value: f64,
@@ -138,7 +140,10 @@ impl Form<'_> {
                 let typed = unit.value(shown);
                 new = Some(if response.dragged() { typed.clamp(spec.min, spec.max) } else { typed });
             }
-            response.context_menu(|ui| context_ui(ui, default, other, &mut new));
+            response.context_menu(|ui| {
+                context_ui(ui, default, other, &mut new);
+                self.share_ui(ui, spec.label, spec.key, response.id);
+            });
             response.on_hover_ui(|ui| self.hover_ui(ui, spec, default, other));
         });
         new
@@ -240,12 +245,22 @@ impl Form<'_> {
         row(ui, differs, |ui| {
             let response = ui.checkbox(on, input.label);
             changed = response.changed().then_some(response.id);
+            response.context_menu(|ui| self.share_ui(ui, input.label, input.key, response.id));
             response.on_hover_text(input.help);
         });
         if let Some(id) = changed {
             self.note(input.label, id);
         }
         self.troubles_at(ui, input.key);
+    }
+
+    /// Offers to give the value at `key` to all scenarios.
+    fn share_ui(&mut self, ui: &mut Ui, label: &str, key: &str, id: Id) {
+        if self.others && ui.button("Use in all scenarios").clicked() {
+            self.edits.share(format!("{}.{key}", self.place));
+            self.note(label, id.with("all scenarios"));
+            ui.close();
+        }
     }
 
     /// A choice among named options; gives true when another was taken.
@@ -270,6 +285,10 @@ impl Form<'_> {
                     }
                 }
             });
+            // The list of the choice itself hangs on its response; a second menu there would be the same one.
+            label
+                .interact(egui::Sense::click())
+                .context_menu(|ui| self.share_ui(ui, input.label, input.key, response.id));
             response.labelled_by(label.id).on_hover_text(input.help);
         });
         let changed = taken.is_some_and(|taken| {

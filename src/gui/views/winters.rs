@@ -102,6 +102,7 @@ fn asked_ui(ui: &mut Ui, state: &mut State) {
             edits: &mut state.edits,
             troubles: &state.troubles,
             place: "many_winters".to_owned(),
+            others: false,
             part: "",
         };
         for input in [&ManyWinters::count, &ManyWinters::seed] {

@@ -47,6 +47,7 @@ fn allowed_rise_ui(ui: &mut Ui, state: &mut State) {
         edits: &mut state.edits,
         troubles: &state.troubles,
         place: format!("scenarios[{index}].vents"),
+        others: draft.study.scenarios.len() > 1,
         part: "vents",
     };
     if let Some(scenario) = draft.study.scenarios.get_mut(index) {
