@@ -83,6 +83,19 @@ fn climate() -> impl Strategy<Value = Normals> {
     )
 }
 
+/// Winters as they were, summers of damp days alike: swings of down to a seventh of the lender's in the same year.
+#[test]
+fn small_swings_are_met_beside_great_ones() {
+    for station in stations() {
+        let mut normals = temperatures_of(&station.load().expect("a bundled year"));
+        for month in &mut normals.months[3..9] {
+            let middle_c = month.middle_c();
+            (month.min_c, month.max_c) = (middle_c - 1.25, middle_c + 1.25);
+        }
+        assert_means(&normals, &year_from_normals(&normals).expect("a year"));
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
 

@@ -18,9 +18,10 @@ const TURN_H: usize = 12;
 const MET_K: f64 = 0.01;
 /// Each round leaves a fraction of the miss.
 const MOST_ROUNDS: usize = 60;
-/// The swing keeps at least this share of the lender's; where days differ so much that this is too much, they are
-/// brought nearer to one another.
+/// The swing keeps at least this share of the lender's, or half of what it would be if all days were alike ‡ where that
+/// is less; where days differ so much that this is too much, they are brought nearer to one another.
 const LEAST_SWING: f64 = 0.2;
+const OF_DAYS_ALIKE: f64 = 0.5;
 const NEARER: f64 = 0.9;
 /// Least and most ‡ that the difference between days is taken of the lender's.
 const DAYS_RANGE: (f64, f64) = (0.4, 2.5);
@@ -32,6 +33,7 @@ struct Line {
     lent_mean_c: f64,
     days: f64,
     swing: f64,
+    least_swing: f64,
 }
 
 impl Line {
@@ -59,8 +61,8 @@ pub(super) fn temperatures(records: &mut [Record], months: &[MonthNormal; 12]) {
             worst_k = worst_k.max((wanted.min_c - found.min_c).abs()).max((wanted.max_c - found.max_c).abs());
             line.mean_c += wanted.middle_c() - found.middle_c();
             line.swing *= wanted.swing_k() / (found.max_c - found.min_c).max(0.1);
-            if line.swing < LEAST_SWING {
-                (line.swing, line.days) = (LEAST_SWING, line.days * NEARER);
+            if line.swing < line.least_swing {
+                (line.swing, line.days) = (line.least_swing, line.days * NEARER);
             }
         }
         if worst_k < MET_K {
@@ -81,13 +83,17 @@ fn running_day(records: &[Record]) -> Vec<f64> {
 fn first_lines(lent: &[Record], months: &[MonthNormal; 12]) -> [Line; 12] {
     let ranges = mean_ranges(lent);
     let days = yearly_swing_k(months.map(|m| m.middle_c())) / yearly_swing_k(ranges.map(|r| r.middle_c())).max(1.0);
-    let mut lines =
-        [Line { mean_c: 0.0, lent_mean_c: 0.0, days: days.clamp(DAYS_RANGE.0, DAYS_RANGE.1), swing: 1.0 }; 12];
-    for ((line, from), wanted) in lines.iter_mut().zip(ranges).zip(months) {
-        (line.mean_c, line.lent_mean_c) = (wanted.middle_c(), from.middle_c());
-        line.swing = wanted.swing_k() / (from.max_c - from.min_c).max(0.1);
-    }
-    lines
+    std::array::from_fn(|m| {
+        let (from, wanted) = (&ranges[m], &months[m]);
+        let swing = wanted.swing_k() / (from.max_c - from.min_c).max(0.1);
+        Line {
+            mean_c: wanted.middle_c(),
+            lent_mean_c: from.middle_c(),
+            days: days.clamp(DAYS_RANGE.0, DAYS_RANGE.1),
+            swing,
+            least_swing: LEAST_SWING.min(OF_DAYS_ALIKE * swing),
+        }
+    })
 }
 
 /// Warmest less coldest month, K: the measure of a continental climate. Days of winter differ by about a fifth of it
