@@ -23,6 +23,7 @@ impl State {
             Command::DeleteScenario if last == 0 => Some("A study has at least one scenario"),
             Command::MoveUp | Command::PreviousScenario if draft.selected() == 0 => Some("It is the first scenario"),
             Command::MoveDown | Command::NextScenario if draft.selected() == last => Some("It is the last scenario"),
+            Command::Save | Command::SaveAs if self.filing.saving() => Some("It is being written"),
             Command::ExportReport | Command::SavePicture if self.export.is_some() => {
                 Some("The last one is still being written")
             }

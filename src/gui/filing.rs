@@ -1,6 +1,7 @@
 //! New, open and save: system file windows on a thread, the in-app path dialog, and the question about unsaved changes.
 
 use super::handout::Handout;
+use super::saving::Saving;
 use super::state::State;
 use crate::model::Study;
 use std::path::{Path, PathBuf};
@@ -82,8 +83,11 @@ pub struct Filing {
     pub error: Option<String>,
     /// Only use the in-app path dialog.
     pub in_app_only: bool,
+    /// What is being written.
+    pub(super) saving: Option<Saving>,
+    /// What follows once it is written.
+    pub(super) after_save: Option<Next>,
     pending: Option<Pending>,
-    after_save: Option<Next>,
 }
 
 impl Filing {
@@ -91,6 +95,12 @@ impl Filing {
     #[must_use]
     pub fn waiting(&self) -> bool {
         self.pending.is_some()
+    }
+
+    /// Whether a study is being written.
+    #[must_use]
+    pub fn saving(&self) -> bool {
+        self.saving.is_some()
     }
 
     /// Forgets the system file window.
@@ -125,15 +135,6 @@ impl State {
                 self.may_close = true;
                 ctx.send_viewport_cmd(egui::ViewportCommand::Close);
             }
-        }
-    }
-
-    /// Saves to the study's file, or asks for one; then goes on with `next`.
-    pub fn save(&mut self, next: Option<Next>, ctx: &egui::Context) {
-        self.filing.after_save = next;
-        match self.document.path.clone() {
-            Some(path) => self.save_to(&path, ctx),
-            None => self.ask_path(Ask::Save, ctx),
         }
     }
 
@@ -230,34 +231,6 @@ impl State {
         }
     }
 
-    pub(super) fn save_to(&mut self, path: &Path, ctx: &egui::Context) {
-        if self.document.changed_elsewhere(path) {
-            self.filing.conflict = Some(path.to_owned());
-            return;
-        }
-        let mut study = self.document.draft.study.clone();
-        // What cannot be brought along stays where it is; the study is saved all the same.
-        let left_behind = super::engine::bring_weather(&mut study, self.folder().as_deref(), path).err();
-        match super::engine::save(path, &study) {
-            Ok(()) => {
-                self.prefs.remember(path);
-                self.document.draft.study.site = study.site.clone();
-                self.document.revision += 1;
-                self.document.mark_saved(study, path.to_owned());
-                self.claim_file(ctx);
-                self.say(ctx, format!("Saved {}", self.document.name()), false);
-                self.filing.error = left_behind.map(|reason| format!("The study is saved, but {reason}"));
-                if let Some(next) = self.filing.after_save.take() {
-                    self.go_on(next, ctx);
-                }
-            }
-            Err(reason) => {
-                self.filing.after_save = None;
-                self.filing.error = Some(reason);
-            }
-        }
-    }
-
     fn suggested_path(&self, ask: Ask) -> String {
         let folder =
             self.folder().or_else(|| self.prefs.folder()).or_else(|| std::env::current_dir().ok()).unwrap_or_default();
@@ -305,7 +278,9 @@ fn system_dialog(ask: Ask, suggestion: &Path) -> Option<PathBuf> {
     }
     match ask {
         Ask::Open => dialog.add_filter("Study", &["ron"]).pick_file(),
-        Ask::Weather => dialog.add_filter("Weather", &["epw", "csv", "EPW", "CSV"]).pick_file(),
+        Ask::Weather => {
+            dialog.add_filter("Weather", &["epw", "csv", "txt", "tsv", "gz", "EPW", "CSV", "TXT"]).pick_file()
+        }
         Ask::Save | Ask::Report | Ask::Picture | Ask::Handout => {
             let name = suggestion.file_name().map(|n| n.to_string_lossy().into_owned()).unwrap_or_default();
             let ending = suggestion.extension().map(|e| e.to_string_lossy().into_owned()).unwrap_or_default();

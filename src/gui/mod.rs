@@ -36,6 +36,7 @@ mod picture;
 mod plots;
 pub mod prefs;
 mod rescue;
+mod saving;
 pub mod state;
 mod status;
 mod theme;

@@ -233,6 +233,8 @@ impl State {
 
     /// Shows another document.
     pub fn show(&mut self, document: Document) {
+        // What is still being written is written, and no longer concerns this window.
+        self.filing.saving = None;
         self.document = document;
         self.opened_twice = false;
         self.board = Board::after(&self.board);

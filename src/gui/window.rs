@@ -48,6 +48,7 @@ fn take_in(state: &mut State, ctx: &egui::Context) {
     state.poll_filing(ctx);
     state.poll_export(ctx);
     state.poll_import();
+    state.poll_saving(ctx);
     // On a slow machine several chords can fall into one frame.
     while let Some(command) = Command::pressed(ctx) {
         state.queue.push(command);
@@ -65,7 +66,11 @@ fn take_in(state: &mut State, ctx: &egui::Context) {
     let closing = ctx.input(|i| i.viewport().close_requested());
     if closing && !state.may_close && state.document.changed_since_save() {
         ctx.send_viewport_cmd(egui::ViewportCommand::CancelClose);
-        state.filing.question = Some(Next::Quit);
+        if state.filing.saving() {
+            state.filing.after_save = Some(Next::Quit);
+        } else {
+            state.filing.question = Some(Next::Quit);
+        }
     }
 }
 

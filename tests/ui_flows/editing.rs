@@ -52,6 +52,22 @@ fn fuel_and_setpoint_reach_cost_and_undo_names() {
     assert_eq!(h.state().document.history.undo_name(), Some("heater night setpoint"));
 }
 
+/// Undo would be blind where the section of the field is folded.
+#[test]
+fn an_undone_change_comes_into_sight() {
+    let mut h = demo();
+    h.get_by_label("Section Vents").click();
+    settle(&mut h);
+    enter(&mut h, "Starts to open", "31");
+    h.get_by_label("Section Vents").click();
+    settle(&mut h);
+    assert!(h.query_by_role_and_label(Role::SpinButton, "Starts to open").is_none(), "folded");
+    h.key_press_modifiers(egui::Modifiers::COMMAND, egui::Key::Z);
+    settle(&mut h);
+    let field = h.get_by_role_and_label(Role::SpinButton, "Starts to open");
+    assert!(field.rect().top() < 2400.0, "in the window");
+}
+
 #[test]
 fn a_drag_is_followed_and_is_one_step() {
     let mut h = demo();

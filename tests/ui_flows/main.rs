@@ -49,6 +49,7 @@ fn settle(h: &mut Harness<'static, State>) {
     let start = Instant::now();
     h.run_steps(4);
     while h.state().import.is_some()
+        || h.state().filing.saving()
         || h.state().board.working()
         || h.state().insights.working()
         || h.state().air.working()

@@ -36,6 +36,34 @@ fn an_imported_weather_file_travels_with_the_study() {
     assert!(reason.contains("not the one that this study was made with"), "{reason}");
 }
 
+/// A pipe is a file that takes as long as one likes.
+#[cfg(unix)]
+#[test]
+fn reading_a_file_can_be_cancelled_and_the_study_edited_meanwhile() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("years.csv");
+    assert!(std::process::Command::new("mkfifo").arg(&file).status().unwrap().success());
+    let mut h = demo();
+    let (ctx, weather) = (h.ctx.clone(), h.state().document.draft.study.site.weather.clone());
+    h.state_mut().take_path(gui::Ask::Weather, file.clone(), &ctx);
+    h.run_steps(3);
+    h.get_by_label_contains("Reading years.csv");
+    h.get_by_role_and_label(Role::SpinButton, "Ridge height").click();
+    h.run_steps(3);
+    h.key_press_modifiers(egui::Modifiers::COMMAND, egui::Key::A);
+    h.event(egui::Event::Text("2.3".to_owned()));
+    h.key_press(egui::Key::Enter);
+    h.run_steps(3);
+    assert!(h.state().import.is_some(), "it is still being read");
+    h.get_by_label("Cancel").click();
+    settle(&mut h);
+    assert!(h.query_by_label_contains("Reading years.csv").is_none());
+    let study = &h.state().document.draft.study;
+    assert_eq!((study.scenarios[0].house.ridge_height_m, &study.site.weather), (2.3, &weather));
+    // The thread that waits for the pipe may end.
+    std::fs::OpenOptions::new().write(true).open(&file).unwrap();
+}
+
 #[test]
 fn monthly_means_are_pasted_and_taken_colder() {
     let mut h = demo();
