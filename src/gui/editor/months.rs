@@ -9,7 +9,7 @@ use egui::{Id, RichText, Ui};
 
 /// Widths of the month's name and of a value.
 const NAME: f32 = 34.0;
-const VALUE: f32 = 58.0;
+const VALUE: f32 = 56.0;
 /// What a switched-on column begins with: three hours of sun a day, half of the sky, a light wind.
 const SUNSHINE_H: f64 = 90.0;
 const CLOUD_SHARE: f64 = 0.5;
