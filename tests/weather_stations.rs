@@ -256,7 +256,7 @@ fn seam_at_new_year_is_noted() {
     ];
     for (key, wording) in rows {
         let notes = load(key).expect("a bundled station").notes;
-        assert!(notes.iter().any(|note| note.contains(wording)), "{key}: {notes:?}");
+        assert!(notes.iter().any(|note| note.to_string().contains(wording)), "{key}: {notes:?}");
     }
 }
 

@@ -19,7 +19,7 @@ struct StudyResults<'a> {
     currency: &'a str,
     weather: &'a str,
     weather_credit: &'a str,
-    weather_notes: &'a [String],
+    weather_notes: Vec<String>,
     heating_degree_days_18_3_c: f64,
     scenarios: Vec<ScenarioResults<'a>>,
 }
@@ -49,7 +49,7 @@ impl<'a> StudyResults<'a> {
             currency: &results.study.prices.currency,
             weather: &results.weather.year.place.name,
             weather_credit: &results.weather.year.credit,
-            weather_notes: &results.weather.year.notes,
+            weather_notes: results.weather.year.notes.iter().map(ToString::to_string).collect(),
             heating_degree_days_18_3_c: results.heating_degree_days_k_d,
             scenarios: scenarios
                 .map(|(scenario, run)| of_scenario(results, scenario, run))

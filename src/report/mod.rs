@@ -35,6 +35,7 @@ use crate::season::saving::{SavingStep, saving_steps};
 use crate::season::{RunError, ScenarioRun};
 use crate::units::UnitSystem;
 use crate::weather::Climate;
+use crate::weather::Note;
 
 /// What a report is made from.
 pub struct Report<'a> {
@@ -68,7 +69,7 @@ pub struct WeatherUsed<'a> {
     /// Credit line of its source.
     pub credit: &'a str,
     /// What is worth knowing about it.
-    pub notes: &'a [String],
+    pub notes: &'a [Note],
 }
 
 /// The page as HTML, which is well-formed XML too.

@@ -75,7 +75,7 @@ fn head(content: &Content) -> Markup {
                 dt { "Weather" }
                 dd {
                     (place.name) ", " (content.quantity(place.elevation_m, Quantity::Length, Some(0))) " above the sea; " (degree_days(content))
-                    @for note in content.report.weather.notes { " " span class="soft" { (sentence(note)) } }
+                    @for note in content.report.weather.notes { " " span class="soft" { (sentence(&note.text(content.units()))) } }
                 }
                 @if let Some(entry) = content.entries.first() {
                     dt { "Season" }

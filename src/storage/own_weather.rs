@@ -1,7 +1,10 @@
 //! What the grower typed or measured of the weather, as the engine takes it.
 
 use super::weather_source::WeatherSourceError;
+use crate::format;
 use crate::model::{ClimateTable, Colder, DateOrder, LogUnit, MonthRow, Site, ThermometerLog};
+use crate::units::Quantity;
+use crate::weather::Note;
 use crate::weather::Place;
 use crate::weather::colder::ColderBy;
 use crate::weather::log::{DayOrder, LogSettings, TemperatureUnit};
@@ -70,14 +73,16 @@ pub(super) fn colder_by(colder: &Colder) -> ColderBy {
 }
 
 /// A sentence on the cold on top.
-pub(super) fn colder_note(colder: &Colder) -> String {
-    let shift = (colder.shift_k != 0.0).then(|| format!("every hour is taken {} K colder", colder.shift_k));
-    let snap = (colder.snap_depth_k != 0.0).then(|| {
-        format!(
-            "{} days from {:02}-{:02} are taken {} K colder",
-            colder.snap_days, colder.snap_from_month, colder.snap_from_day, colder.snap_depth_k
-        )
-    });
-    let parts: Vec<String> = shift.into_iter().chain(snap).collect();
-    format!("Colder than the source: {}.", parts.join(", and "))
+pub(super) fn colder_note(colder: &Colder) -> Note {
+    let mut note = Note::from("Colder than the source: ");
+    if colder.shift_k != 0.0 {
+        note = note.words("every hour is taken ").figure(colder.shift_k, Quantity::TemperatureDifference, 1);
+        note = note.words(if colder.snap_depth_k == 0.0 { " colder." } else { " colder, and " });
+    }
+    if colder.snap_depth_k != 0.0 {
+        let from = format!("{} {}", colder.snap_from_day, format::month(colder.snap_from_month));
+        note = note.words(format!("{} days from {from} are taken ", colder.snap_days));
+        note = note.figure(colder.snap_depth_k, Quantity::TemperatureDifference, 1).words(" colder.");
+    }
+    note
 }

@@ -7,6 +7,7 @@ use super::stats::monthly_means_c;
 use super::sun::{Sun, days_since_1970};
 use super::year::{Place, Record, WeatherYear};
 use crate::units::HOURS_PER_DAY;
+use crate::weather::Note;
 
 /// Ground reflectance for all surfaces (pvlib's and the handbooks' default).
 pub const ALBEDO: f64 = 0.2;
@@ -67,7 +68,7 @@ pub struct Climate {
     /// Design temperatures.
     pub outdoor: OutdoorFigures,
     /// Plain sentences on how the year came about.
-    pub notes: Vec<String>,
+    pub notes: Vec<Note>,
 }
 
 impl ClimateHour {

@@ -3,6 +3,7 @@
 use super::raw::{RawRow, RawYear};
 use super::sun::Sun;
 use super::year::Place;
+use crate::weather::Note;
 
 /// Beams weaker than this say little, W/m² (the threshold of the published timing checks of such files).
 const TELLING_BEAM_W_PER_M2: f64 = 50.0;
@@ -35,12 +36,13 @@ pub(super) fn best_offset_h(place: &Place, rows: &[RawRow], offsets_h: &[f64]) -
 }
 
 /// A note if the sun does not fit.
-pub(super) fn note(raw: &RawYear) -> Option<String> {
+pub(super) fn note(raw: &RawYear) -> Option<Note> {
     let misfit = misfit_w_per_m2(&raw.place, &raw.rows, raw.sun_offset_h)?;
     (misfit > NOTABLE_MISFIT_W_PER_M2).then(|| {
         format!(
             "Global, direct and diffuse sun miss each other by {misfit:.0} W/m²: the time zone or the time stamps of the file may \
              be wrong."
         )
+        .into()
     })
 }

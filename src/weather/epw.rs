@@ -33,7 +33,7 @@ pub(super) fn read(text: &str, name: &str) -> Result<RawYear, Problem> {
     let mut notes = Vec::new();
     if head.leap_day_denied && rows.iter().any(on_leap_day) {
         rows.retain(|row| !on_leap_day(row));
-        notes.push("29 February is left out, as the head of the file says that no leap year is observed.".to_owned());
+        notes.push("29 February is left out, as the head of the file says that no leap year is observed.".into());
     }
     check(&rows, text.lines().count())?;
     let sun_offset_h = sun_offset_h(&head, &rows);

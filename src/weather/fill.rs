@@ -7,6 +7,8 @@ use super::raw::{RawRow, RawYear};
 use super::stats::lowest;
 use super::year::{Filled, Record, WeatherYear};
 use crate::units::HOURS_PER_DAY;
+use crate::units::Quantity;
+use crate::weather::Note;
 
 /// Longest gap ‡ that is interpolated, hours: the weather of half a night can be guessed from its ends, not more.
 pub const MAX_INTERPOLATED_H: usize = 6;
@@ -138,11 +140,13 @@ fn fill_cloud(rows: &[RawRow], from_sun: &[Option<f64>], filled: &mut Filled) ->
 }
 
 /// A season that runs over New Year meets the seam between the year's end and its start.
-fn jump_note(dry_bulb: &[f64]) -> Option<String> {
+fn jump_note(dry_bulb: &[f64]) -> Option<Note> {
     let (first, last) = (dry_bulb.first()?, dry_bulb.last()?);
     let jump_k = first - last;
     (jump_k.abs() >= NOTABLE_JUMP_K).then(|| {
         let way = if jump_k > 0.0 { "up" } else { "down" };
-        format!("At New Year the record jumps {way} by {:.1} K: its December and January do not meet.", jump_k.abs())
+        Note::from(format!("At New Year the record jumps {way} by "))
+            .figure(jump_k.abs(), Quantity::TemperatureDifference, 1)
+            .words(": its December and January do not meet.")
     })
 }

@@ -7,6 +7,7 @@ use super::stats::{highest, lowest};
 use super::sun::Sun;
 use super::year::Filled;
 use crate::units::HOURS_PER_DAY;
+use crate::weather::Note;
 
 /// Coefficients of Hargreaves and Samani (1985) as in FAO Irrigation and Drainage Paper 56.
 const HARGREAVES_INLAND: f64 = 0.16;
@@ -33,7 +34,7 @@ pub(super) struct WholeSun {
     /// Daily global over its clear-sky ceiling, for hours whose sun was estimated from the temperatures.
     clear_ratio: Vec<Option<f64>>,
     /// What the user should know.
-    pub notes: Vec<String>,
+    pub notes: Vec<Note>,
 }
 
 /// Cloud that goes with an estimated sun.
@@ -61,13 +62,15 @@ pub(super) fn complete_sun(raw: &RawYear, dry_bulb: &[f64], filled: &mut Filled)
     WholeSun { parts, clear_ratio, notes: notes(split_by_erbs, estimated) }
 }
 
-fn notes(split_by_erbs: usize, estimated: usize) -> Vec<String> {
+fn notes(split_by_erbs: usize, estimated: usize) -> Vec<Note> {
     let mut notes = Vec::new();
     if split_by_erbs > 0 {
-        notes.push(format!("Beam and diffuse sun of {split_by_erbs} hours were split from the global sun."));
+        notes.push(format!("Beam and diffuse sun of {split_by_erbs} hours were split from the global sun.").into());
     }
     if estimated > 0 {
-        notes.push(format!("The sun of {estimated} hours was estimated from the daily swing of the temperature."));
+        notes.push(
+            format!("The sun of {estimated} hours was estimated from the daily swing of the temperature.").into(),
+        );
     }
     notes
 }

@@ -1,6 +1,7 @@
 //! A year as its source gives it, with holes; `fill` closes them.
 
 use super::year::Place;
+use crate::weather::Note;
 
 /// One row of a source; `None` is missing.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -61,5 +62,5 @@ pub struct RawYear {
     /// The rows, from 1 January 01:00.
     pub rows: Vec<RawRow>,
     /// What the reader noticed.
-    pub notes: Vec<String>,
+    pub notes: Vec<Note>,
 }

@@ -1,5 +1,6 @@
 //! A year of hourly records as read from a bundled station or a file, gaps already filled.
 
+use crate::weather::Note;
 /// Where the weather belongs to.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Place {
@@ -77,5 +78,5 @@ pub struct WeatherYear {
     /// What was missing.
     pub filled: Filled,
     /// Plain sentences worth showing, such as "wraps from December to January with a jump of 8 K".
-    pub notes: Vec<String>,
+    pub notes: Vec<Note>,
 }

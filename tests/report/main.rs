@@ -28,7 +28,7 @@ fn page(study: &Study, climate: &Climate, units: UnitSystem, runs: &[ScenarioRun
     html(&Report {
         study,
         catalogue: bundled_catalogue(),
-        weather: WeatherUsed { climate, credit: "a credit", notes: &["a note".to_owned()] },
+        weather: WeatherUsed { climate, credit: "a credit", notes: &["a note".into()] },
         runs: runs.iter().map(Some).collect(),
         saving,
         air: air(study, climate, runs),

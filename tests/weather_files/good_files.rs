@@ -95,7 +95,7 @@ fn leap_years() {
     file.head[4] = "HOLIDAYS/DAYLIGHT SAVINGS,No,0,0,0".to_owned();
     let back = read(&file);
     assert_eq!(back.records.len(), 8760);
-    assert!(back.notes.iter().any(|note| note.contains("29 February")), "{:?}", back.notes);
+    assert!(back.notes.iter().any(|note| note.to_string().contains("29 February")), "{:?}", back.notes);
     assert!(back.records.iter().all(|r| (r.month, r.day) != (2, 29)));
 }
 
@@ -134,6 +134,6 @@ fn instantaneous_irradiance_is_placed_by_its_comment() {
 fn sun_that_does_not_fit_is_noted() {
     let piedmont = load("piedmont-it").expect("a bundled station");
     let notes = read(&WeatherText::epw(&piedmont)).notes;
-    assert!(notes.iter().any(|note| note.contains("41 W/m²")), "{notes:?}");
-    assert!(read(&good()).notes.iter().all(|note| !note.contains("miss each other")));
+    assert!(notes.iter().any(|note| note.to_string().contains("41 W/m²")), "{notes:?}");
+    assert!(read(&good()).notes.iter().all(|note| !note.to_string().contains("miss each other")));
 }

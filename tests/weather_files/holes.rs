@@ -113,7 +113,7 @@ fn global_alone_is_split() {
     let year = read(&file);
     let sunny = DULUTH.records.iter().filter(|r| r.global_w_per_m2 > 0.0).count();
     assert_eq!(year.filled.sun, sunny);
-    assert!(year.notes.iter().any(|note| note.contains("split from the global")));
+    assert!(year.notes.iter().any(|note| note.to_string().contains("split from the global")));
     for hour in Climate::from_year(&year).hours {
         let sum = hour.diffuse_w_per_m2 + hour.beam_normal_w_per_m2 * hour.sun[2].max(0.0);
         assert!((sum - hour.global_w_per_m2).abs() < 1e-6);

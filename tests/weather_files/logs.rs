@@ -73,8 +73,8 @@ fn assert_replays(year: &WeatherYear, tolerance_k: f64) {
 fn each_day_has_its_logged_extremes() {
     let year = read(SEATTLE);
     assert_replays(&year, 1e-9);
-    assert!(year.notes.iter().any(|n| n.contains("2014/2015")), "{:?}", year.notes);
-    assert!(year.notes.iter().any(|n| n.contains("estimated from the daily swing")), "{:?}", year.notes);
+    assert!(year.notes.iter().any(|n| n.to_string().contains("2014/2015")), "{:?}", year.notes);
+    assert!(year.notes.iter().any(|n| n.to_string().contains("estimated from the daily swing")), "{:?}", year.notes);
     assert_eq!(year.filled.dry_bulb, 0);
 }
 
@@ -142,10 +142,18 @@ fn gaps_are_filled_and_named() {
     };
     let short = without(|m, d| m == 1 && (d == 5 || d == 6));
     assert_eq!(short.filled.dry_bulb, 2 * HOURS_PER_DAY);
-    assert!(short.notes.iter().any(|n| n.contains("2 days") && n.contains("5 Jan, 6 Jan")), "{:?}", short.notes);
+    assert!(
+        short.notes.iter().any(|n| n.to_string().contains("2 days") && n.to_string().contains("5 Jan, 6 Jan")),
+        "{:?}",
+        short.notes
+    );
     let long = without(|m, _| m == 2);
     assert_eq!(long.filled.dry_bulb, 28 * HOURS_PER_DAY);
-    assert!(long.notes.iter().any(|n| n.contains("1 Feb to 28 Feb") && n.contains("672 hours")), "{:?}", long.notes);
+    assert!(
+        long.notes.iter().any(|n| n.to_string().contains("1 Feb to 28 Feb") && n.to_string().contains("672 hours")),
+        "{:?}",
+        long.notes
+    );
     let summerless = without(|m, _| (5..=9).contains(&m));
     assert!(summerless.records.iter().filter(|r| r.month == 7).all(|r| (0.0..40.0).contains(&r.dry_bulb_c)));
 }

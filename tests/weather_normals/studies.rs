@@ -93,7 +93,7 @@ fn a_log_travels_with_its_study_and_another_of_its_name_is_noticed() {
     assert_eq!(moved.site.weather.file(), Some("shed.csv"));
     assert!(matches!(&moved.site.weather, WeatherChoice::Log(log) if log.coast));
     let weather = load_weather(&moved.site, away.path()).expect("the weather");
-    assert!(weather.climate.notes.iter().any(|n| n.contains("2014/2015")), "{:?}", weather.climate.notes);
+    assert!(weather.climate.notes.iter().any(|n| n.to_string().contains("2014/2015")), "{:?}", weather.climate.notes);
     std::fs::write(away.path().join("shed.csv"), SEATTLE.replacen("5.0", "5.1", 1)).expect("written");
     let refused = load_weather(&moved.site, away.path()).expect_err("another log").to_string();
     assert!(refused.contains("not the one that this study was made with"), "{refused}");

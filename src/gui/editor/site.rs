@@ -63,7 +63,7 @@ pub fn site_ui(ui: &mut Ui, state: &mut State) {
     if let Some((text, help)) = opened {
         row(ui, false, |ui| asked = ui.button(text).on_hover_text(help).clicked());
     }
-    weather::notes_ui(ui, &notes);
+    weather::notes_ui(ui, &notes, units);
     let mut form = Form {
         units,
         currency: "",

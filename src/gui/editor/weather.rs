@@ -4,6 +4,8 @@ use super::months::months_ui;
 use crate::gui::fields::{Form, row};
 use crate::gui::theme::{SMALL, tokens};
 use crate::model::{ClimateTable, Colder, DateOrder, LogUnit, Site, ThermometerLog, WeatherChoice};
+use crate::units::UnitSystem;
+use crate::weather::Note;
 use egui::{RichText, Ui};
 
 /// The kinds of weather that can be chosen.
@@ -86,10 +88,10 @@ pub fn file_button(choice: &WeatherChoice) -> Option<(&'static str, &'static str
 }
 
 /// How the year came about.
-pub fn notes_ui(ui: &mut Ui, notes: &[String]) {
+pub fn notes_ui(ui: &mut Ui, notes: &[Note], units: UnitSystem) {
     for note in notes {
         row(ui, false, |ui| {
-            ui.add(egui::Label::new(RichText::new(note).size(SMALL).color(tokens(ui).soft)).wrap());
+            ui.add(egui::Label::new(RichText::new(note.text(units)).size(SMALL).color(tokens(ui).soft)).wrap());
         });
     }
 }

@@ -3,6 +3,7 @@
 use super::columns::{Said, Sheet};
 use super::dates::{Date, DayOrder, date_of, order_of};
 use crate::units::HOURS_PER_DAY;
+use crate::weather::Note;
 use crate::weather::error::Problem;
 use std::collections::BTreeMap;
 
@@ -35,7 +36,7 @@ pub(super) enum Known {
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Winter {
     pub days: Vec<Day>,
-    pub notes: Vec<String>,
+    pub notes: Vec<Note>,
 }
 
 impl Winter {
@@ -54,7 +55,7 @@ impl Winter {
         let mut notes = Vec::new();
         if counts.len() > 1 {
             let name = if south { chosen.to_string() } else { format!("{chosen}/{}", chosen + 1) };
-            notes.push(format!("The log reaches over several winters: {name}, the fullest, was taken."));
+            notes.push(format!("The log reaches over several winters: {name}, the fullest, was taken.").into());
         }
         let slots = (1..).zip(MONTH_DAYS).flat_map(|(month, last)| (1..=last).map(move |day| (month, day)));
         let year_of = |month: u32| if south || month >= 7 { chosen } else { chosen + 1 };

@@ -3,6 +3,7 @@
 use super::daily::hours_c;
 use super::days::{Day, Known, Winter};
 use crate::units::HOURS_PER_DAY;
+use crate::weather::Note;
 use crate::weather::degree_days::DayRange;
 use crate::weather::error::WeatherError;
 use crate::weather::fill::{gaps, interpolate_short};
@@ -23,7 +24,7 @@ pub(super) struct FilledDays {
     pub days: Vec<Day>,
     pub dry_bulb_c: Vec<f64>,
     pub filled_h: usize,
-    pub notes: Vec<String>,
+    pub notes: Vec<Note>,
 }
 
 /// Fills the days that are missing.
@@ -112,7 +113,7 @@ fn known_months(days: &[Day], ranges: &[Option<DayRange>]) -> [Option<DayRange>;
     })
 }
 
-fn gap_notes(days: &[Day], between: &[usize], lent_h: usize, credit: &str) -> Vec<String> {
+fn gap_notes(days: &[Day], between: &[usize], lent_h: usize, credit: &str) -> Vec<Note> {
     let mut notes = Vec::new();
     let name = |k: usize| {
         days.get(k).map_or_else(String::new, |d| format!("{} {}", d.day, MONTHS[(d.month as usize + 11) % 12]))
@@ -120,11 +121,14 @@ fn gap_notes(days: &[Day], between: &[usize], lent_h: usize, credit: &str) -> Ve
     if !between.is_empty() {
         let named: Vec<String> = between.iter().take(NAMED_GAPS).map(|k| name(*k)).collect();
         let more = if between.len() > NAMED_GAPS { " and others" } else { "" };
-        notes.push(format!(
-            "{} days that the log lacks are drawn from their neighbours: {}{more}.",
-            between.len(),
-            named.join(", ")
-        ));
+        notes.push(
+            format!(
+                "{} days that the log lacks are drawn from their neighbours: {}{more}.",
+                between.len(),
+                named.join(", ")
+            )
+            .into(),
+        );
     }
     if lent_h > 0 {
         let silent: Vec<Option<()>> = days
@@ -138,11 +142,14 @@ fn gap_notes(days: &[Day], between: &[usize], lent_h: usize, credit: &str) -> Ve
             .take(NAMED_GAPS)
             .map(|(start, length)| format!("{} to {}", name(*start), name(start + length - 1)))
             .collect();
-        notes.push(format!(
-            "{lent_h} hours that the log lacks come from a year made to its monthly means{}{}. {credit}",
-            if named.is_empty() { "" } else { ": " },
-            named.join(", ")
-        ));
+        notes.push(
+            format!(
+                "{lent_h} hours that the log lacks come from a year made to its monthly means{}{}. {credit}",
+                if named.is_empty() { "" } else { ": " },
+                named.join(", ")
+            )
+            .into(),
+        );
     }
     notes
 }

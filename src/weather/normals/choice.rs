@@ -11,6 +11,8 @@ use super::digest::{MonthDigest, digest};
 use super::morph::yearly_swing_k;
 use super::sky::observed;
 use super::{LEAST_SWING_K, MonthNormal, Normals};
+use crate::units::Quantity;
+use crate::weather::Note;
 use crate::weather::bundled::{Station, stations};
 use crate::weather::degree_days::DayRange;
 use crate::weather::error::{Problem, WeatherError};
@@ -54,7 +56,7 @@ pub(super) struct Lender {
     /// How bright the months are that were asked for, and the lender's own.
     pub shares: [Option<Shares>; 12],
     /// Why this one, in words.
-    pub reason: String,
+    pub reason: Note,
 }
 
 /// The nearest station but for those left out.
@@ -116,20 +118,21 @@ impl<'a> Seen<'a> {
             + square(yearly, YEARLY_SWING_K)
     }
 
-    fn reason(&self, winter: &[usize]) -> String {
+    fn reason(&self, winter: &[usize]) -> Note {
         let mean_of = |take: &dyn Fn(usize) -> f64| winter.iter().map(|m| take(*m)).sum::<f64>() / winter.len() as f64;
         let (wanted, lent) = (&self.normals.months, &self.months);
-        format!(
-            "The hours are those of {}, the built-in station with the most similar winter: mean {:.1} °C and daily swing {:.1} K \
-             in its six coldest months at latitude {:.0}°, where {:.1} °C, {:.1} K and {:.0}° are asked for.",
-            self.station.name,
-            mean_of(&|m| lent[m].middle_c()),
-            mean_of(&|m| lent[m].swing_k()),
-            self.station.latitude_deg,
-            mean_of(&|m| wanted[m].middle_c()),
-            mean_of(&|m| wanted[m].swing_k()),
-            self.normals.place.latitude_deg,
-        )
+        Note::from(format!(
+            "The hours are those of {}, the built-in station with the most similar winter: mean ",
+            self.station.name
+        ))
+        .figure(mean_of(&|m| lent[m].middle_c()), Quantity::Temperature, 1)
+        .words(" and daily swing ")
+        .figure(mean_of(&|m| lent[m].swing_k()), Quantity::TemperatureDifference, 1)
+        .words(format!(" in its six coldest months at latitude {:.0}°, where ", self.station.latitude_deg))
+        .figure(mean_of(&|m| wanted[m].middle_c()), Quantity::Temperature, 1)
+        .words(", ")
+        .figure(mean_of(&|m| wanted[m].swing_k()), Quantity::TemperatureDifference, 1)
+        .words(format!(" and {:.0}° are asked for.", self.normals.place.latitude_deg))
     }
 }
 

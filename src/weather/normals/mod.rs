@@ -84,7 +84,7 @@ pub fn year_without(normals: &Normals, left_out: &[&str]) -> Result<WeatherYear,
         typical: true,
         records,
         filled: Filled::default(),
-        notes: vec![lender.reason, METHOD.to_owned()],
+        notes: vec![lender.reason, METHOD.into()],
     })
 }
 
