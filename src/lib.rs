@@ -13,7 +13,7 @@
 //! 6. [`storage`]: study files. [`headless`]: the commands that need no window.
 //! 7. `gui`: the window (feature `gui`).
 //!
-//! Layers 1 to 5 touch neither disk, clock nor screen, and of them [`explore`] and [`season::winters`] alone threads, whose
+//! Layers 1 to 5 touch neither disk, clock nor screen, and of them [`season::pool`] alone threads, whose
 //! number changes no figure: the same input gives the same bits.
 
 pub mod checks;

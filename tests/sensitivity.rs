@@ -1,9 +1,10 @@
 //! What matters to a season: doubts move it the way they must, and by what their own formula says where one is known.
 
+use std::cell::RefCell;
 use std::num::NonZeroUsize;
 use warmfold::model::{Study, Tightness, bundled_catalogue};
-use warmfold::season::sensitivity::{DOUBTS, Effect, Sensitivity, sensitivity};
-use warmfold::season::winters::many_winters;
+use warmfold::season::pool::Workers;
+use warmfold::season::sensitivity::{Effect, Sensitivity, runs_of_what_matters, sensitivity, what_matters};
 use warmfold::storage::demo;
 use warmfold::weather::{Climate, bundled};
 
@@ -15,11 +16,9 @@ fn found(change: impl FnOnce(&mut Study), with_winters: bool) -> Sensitivity {
     change(&mut study);
     let climate = Climate::from_year(&bundled::load("duluth-mn").expect("bundled"));
     let catalogue = bundled_catalogue();
-    let winters = with_winters.then(|| {
-        many_winters(&study, &climate, catalogue, NonZeroUsize::MIN, &mut |_| (), &|| false).expect("winters")
-    });
-    let winters = winters.as_ref().and_then(|winters| winters.first());
-    sensitivity(&study, &study.scenarios[0], &climate, catalogue, winters, &|| false).expect("seasons")
+    let (scenario, workers) = (&study.scenarios[0], Workers::all());
+    let find = if with_winters { what_matters } else { sensitivity };
+    find(&study, scenario, &climate, catalogue, workers, &mut |_| ()).expect("seasons")
 }
 
 fn effect<'a>(found: &'a Sensitivity, name: &str) -> &'a Effect {
@@ -30,7 +29,8 @@ fn effect<'a>(found: &'a Sensitivity, name: &str) -> &'a Effect {
 fn more_costs_more_and_the_dearest_comes_first() {
     let found = found(|_| (), true);
     let cost = found.as_it_is.cost.expect("prices");
-    assert_eq!(found.effects.len(), DOUBTS.len() + 1, "with the weather");
+    // All ten but the tent's, and the weather.
+    assert_eq!(found.effects.len(), 9 + 1, "{:?}", found.effects.iter().map(|e| e.name).collect::<Vec<_>>());
     for effect in &found.effects {
         let (less, more) = (effect.less.cost.expect("prices"), effect.more.cost.expect("prices"));
         assert!(less < cost && cost < more, "{}: {less} {cost} {more}", effect.name);
@@ -80,4 +80,50 @@ fn without_a_price_there_is_no_money_but_still_a_crop() {
     let found = found(|study| study.prices.fuels.clear(), false);
     assert!(found.as_it_is.cost.is_none() && found.cost_band.is_none());
     assert!(effect(&found, "Leakage").more.crop_air_min_c <= found.as_it_is.crop_air_min_c);
+}
+
+/// What must be burnt for a heat is that heat over the efficiency: a twentieth less efficiency buys 1/0.95 of the fuel, and
+/// the crop's air stays.
+#[test]
+fn a_worse_heater_burns_more_by_its_own_formula() {
+    let found = found(|_| (), false);
+    let efficiency = effect(&found, "Heater efficiency");
+    let share = |cost: Option<f64>| cost.expect("prices") / found.as_it_is.cost.expect("prices");
+    assert!((share(efficiency.more.cost) - 1.0 / 0.95).abs() < 1e-3, "{efficiency:?}");
+    assert_eq!(efficiency.more.crop_air_min_c, found.as_it_is.crop_air_min_c);
+}
+
+/// All the current of an electric heater becomes heat, and a house without a tent has no tent that leaks.
+#[test]
+fn what_is_not_there_is_in_no_doubt() {
+    let electric = found(
+        |study| {
+            study.scenarios[0].heater.fuel = "electricity".to_owned();
+            study.scenarios[0].heater.efficiency = 1.0;
+        },
+        false,
+    );
+    for name in ["Heater efficiency", "Tent leakage"] {
+        assert!(electric.effects.iter().all(|effect| effect.name != name), "{name}");
+    }
+}
+
+/// One thread or two, the same bits; each doubt is told of as it comes in, and as many seasons are run as were announced.
+#[test]
+fn threads_change_no_bit_and_every_doubt_is_told() {
+    let mut study = demo().expect("the opening study is embedded");
+    study.many_winters.count = 20;
+    let climate = Climate::from_year(&bundled::load("duluth-mn").expect("bundled"));
+    let scenario = &study.scenarios[2];
+    let heard = RefCell::new((0, 0));
+    let run = |threads: usize| {
+        let progress = |done| heard.borrow_mut().0 = done;
+        let threads = NonZeroUsize::new(threads).expect("a thread");
+        let workers = Workers { threads, progress: &progress, ..Workers::all() };
+        let mut told = |found: &Sensitivity| heard.borrow_mut().1 = found.effects.len();
+        what_matters(&study, scenario, &climate, bundled_catalogue(), workers, &mut told).expect("seasons")
+    };
+    let alone = run(1);
+    assert_eq!(alone, run(2));
+    assert_eq!(*heard.borrow(), (runs_of_what_matters(&study, scenario), alone.effects.len() - 1));
 }

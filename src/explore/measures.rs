@@ -1,6 +1,5 @@
 //! All combinations of the measures that may be bought, each as a scenario of its own, and their seasons.
 
-use super::pool::Workers;
 use super::refusal::Refusal;
 use super::sweep::season_of;
 use crate::model::candidate::{Candidate, CandidateChange};
@@ -9,6 +8,7 @@ use crate::season::RunError;
 use crate::season::buying::{BuyingLine, quantity};
 use crate::season::lean::SeasonFigures;
 use crate::season::plan::Plan;
+use crate::season::pool::{Workers, in_order};
 use crate::weather::Climate;
 use thiserror::Error;
 
@@ -60,6 +60,17 @@ pub fn combinations(
     catalogue: &Catalogue,
     workers: Workers,
 ) -> Result<Vec<Combination>, MeasuresError> {
+    let mut all = Vec::new();
+    let mut ready = |place: usize, combination: Combination| all.push((place, combination));
+    combinations_when_ready(study, scenario, climate, catalogue, workers, &mut ready)?;
+    Ok(in_order(all))
+}
+
+/// The combinations of the ticked candidates that go together, each by its indices.
+///
+/// # Errors
+/// No such scenario, nothing ticked, too much ticked.
+pub fn sets(study: &Study, scenario: usize) -> Result<Vec<Vec<usize>>, MeasuresError> {
     let ticked: Vec<usize> = (0..study.candidates.len()).filter(|index| study.candidates[*index].ticked).collect();
     if ticked.is_empty() {
         return Err(MeasuresError::NoCandidates);
@@ -71,11 +82,25 @@ pub fn combinations(
     let chosen_of = |set: usize| -> Vec<usize> {
         ticked.iter().enumerate().filter(|(bit, _)| set >> bit & 1 == 1).map(|(_, index)| *index).collect()
     };
-    let sets: Vec<Vec<usize>> = (0..1_usize << ticked.len())
-        .map(chosen_of)
-        .filter(|chosen| go_together(base, &chosen.iter().map(|index| &study.candidates[*index]).collect::<Vec<_>>()))
-        .collect();
-    Ok(workers.each(sets.len(), &|at| {
+    let measures = |chosen: &[usize]| chosen.iter().map(|index| &study.candidates[*index]).collect::<Vec<_>>();
+    Ok((0..1_usize << ticked.len()).map(chosen_of).filter(|chosen| go_together(base, &measures(chosen))).collect())
+}
+
+/// As [`combinations`], handing over each with its place as it is ready.
+///
+/// # Errors
+/// As [`combinations`].
+pub fn combinations_when_ready(
+    study: &Study,
+    scenario: usize,
+    climate: &Climate,
+    catalogue: &Catalogue,
+    workers: Workers,
+    ready: &mut dyn FnMut(usize, Combination),
+) -> Result<(), MeasuresError> {
+    let sets = sets(study, scenario)?;
+    let base = &study.scenarios[scenario];
+    let combination = |at: usize| {
         let chosen: Vec<&Candidate> = sets[at].iter().map(|index| &study.candidates[*index]).collect();
         let mut varied = study.clone();
         varied.scenarios[scenario] = with(base, &chosen);
@@ -90,7 +115,8 @@ pub fn combinations(
             Err(error) => (Vec::new(), season.and(Err(Refusal::Run(error)))),
         };
         Ok(Combination { candidates: sets[at].clone(), lines, season })
-    })?)
+    };
+    Ok(workers.each_when_ready(sets.len(), &combination, ready)?)
 }
 
 /// Whether measures can be bought together.

@@ -8,14 +8,13 @@ mod csv;
 mod derived;
 pub mod inputs;
 pub mod measures;
-pub mod pool;
 pub mod refusal;
 pub mod sweep;
 mod words;
 
+pub use crate::season::pool::Workers;
 pub use best_buy::{BestBuy, Offer, Step};
 pub use inputs::{NumericInput, UnknownInput, find, numeric_inputs};
-pub use measures::{Combination, MOST_CANDIDATES, MeasuresError, combinations};
-pub use pool::Workers;
+pub use measures::{Combination, MOST_CANDIDATES, MeasuresError, combinations, combinations_when_ready, sets};
 pub use refusal::Refusal;
-pub use sweep::{Axis, AxisError, Sweep, SweepError, SweepPoint, sweep};
+pub use sweep::{Axis, AxisError, Sweep, SweepError, SweepPoint, sweep, sweep_when_ready};

@@ -1,11 +1,11 @@
 //! One input, or two, moved over a range: what the season then comes to.
 
 use super::inputs::NumericInput;
-use super::pool::Workers;
 use super::refusal::Refusal;
 use crate::model::{Catalogue, Study};
 use crate::season::RunError;
 use crate::season::lean::{SeasonFigures, season_figures};
+use crate::season::pool::{Workers, in_order};
 use crate::weather::Climate;
 use thiserror::Error;
 
@@ -125,12 +125,35 @@ pub fn sweep(
     catalogue: &Catalogue,
     workers: Workers,
 ) -> Result<Sweep, SweepError> {
+    let mut points = Vec::new();
+    sweep_when_ready(study, scenarios, axes, climate, catalogue, workers, &mut |index, point| {
+        points.push((index, point))
+    })?;
+    Ok(Sweep { points: in_order(points) })
+}
+
+/// The same, handing over each point with its place as it is ready: the first value of every scenario first.
+///
+/// # Errors
+/// As [`sweep`].
+pub fn sweep_when_ready(
+    study: &Study,
+    scenarios: &[usize],
+    axes: &[Axis],
+    climate: &Climate,
+    catalogue: &Catalogue,
+    workers: Workers,
+    ready: &mut dyn FnMut(usize, SweepPoint),
+) -> Result<(), SweepError> {
     let per_scenario: usize = axes.iter().map(|axis| axis.values.len()).product();
     let count = per_scenario * scenarios.len();
     if MOST_RUNS < count {
         return Err(AxisError::TooMany { found: count }.into());
     }
-    let points = workers.each(count, &|index| {
+    // Curves grow together: every scenario at one value, then at the next.
+    let place = |turn: usize| turn % scenarios.len() * per_scenario + turn / scenarios.len();
+    let point = |turn: usize| {
+        let index = place(turn);
         let scenario = scenarios[index / per_scenario];
         let values = values_at(axes, index % per_scenario);
         let season = match varied(study, scenario, axes, &values, catalogue) {
@@ -138,8 +161,9 @@ pub fn sweep(
             Err(refusal) => Err(refusal),
         };
         Ok(SweepPoint { scenario, values, season })
-    })?;
-    Ok(Sweep { points })
+    };
+    workers.each_when_ready(count, &point, &mut |turn, point| ready(place(turn), point))?;
+    Ok(())
 }
 
 /// A sweep that gives no result.

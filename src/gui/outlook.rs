@@ -5,9 +5,9 @@ use super::document::ScenarioId;
 use super::state::State;
 use super::worker::Inputs;
 use crate::model::{Catalogue, ManyWinters, Scenario, Study};
+use crate::season::pool::Workers;
 use crate::season::winters::{FanDay, ScenarioWinters, WinterFigures, many_winters};
 use crate::weather::Climate;
-use std::num::NonZeroUsize;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
@@ -125,7 +125,6 @@ fn work(
             |(id, w): (&ScenarioId, &ScenarioWinters)| Told { id: *id, figures: w.figures(currency), fan: w.fan() };
         ids.iter().zip(winters).map(told).collect()
     };
-    let threads = std::thread::available_parallelism().unwrap_or(NonZeroUsize::MIN);
     let mut looked = Instant::now();
     let mut look = |winters: &[ScenarioWinters]| {
         progress.parts(winters.first().map_or(0, |w| w.winters.len()));
@@ -135,7 +134,8 @@ fn work(
             *so_far.lock().unwrap_or_else(PoisonError::into_inner) = Some(Arc::new(known));
         }
     };
-    let every = many_winters(study, climate, rows, threads, &mut look, &|| progress.given_up());
+    let workers = Workers { cancelled: &|| progress.given_up(), ..Workers::all() };
+    let every = many_winters(study, climate, rows, workers, &mut look);
     let every = every.map_err(|error| error.to_string())?;
     Ok(Arc::new(Winters { told: tell(&every), every }))
 }

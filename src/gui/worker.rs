@@ -1,7 +1,7 @@
 //! The background thread that runs seasons: the latest request wins, an older one is cancelled.
 
 use super::document::ScenarioId;
-use crate::model::{Catalogue, HardNight, Mains, ManyWinters, Scenario, Site, Study};
+use crate::model::{Catalogue, HardNight, Mains, ManyWinters, Scenario, Site, Study, Swept};
 use crate::season::ScenarioRun;
 use crate::weather::Climate;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -39,6 +39,7 @@ impl Inputs {
             own: study.own.clone(),
             // What may be bought is tried on its own.
             candidates: Vec::new(),
+            swept: Swept::default(),
             format: study.format,
         };
         let scenario = Scenario { name: String::new(), notes: String::new(), shown: true, ..scenario.clone() };

@@ -4,11 +4,10 @@ use super::evaluate::Opened;
 use super::page::table;
 use super::{REFUSED, open, print, refuse};
 use crate::format;
-use crate::model::{Study, bundled_catalogue};
-use crate::season::sensitivity::{Outcome, Sensitivity, sensitivity};
-use crate::season::winters::many_winters;
+use crate::model::bundled_catalogue;
+use crate::season::pool::Workers;
+use crate::season::sensitivity::{Outcome, Sensitivity, what_matters};
 use serde::Serialize;
-use std::num::NonZeroUsize;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -37,12 +36,8 @@ fn told(opened: &Opened, name: &str, json: bool) -> Result<String, String> {
     let (study, climate, catalogue) = (&opened.study, &opened.weather.climate, bundled_catalogue());
     let scenario = &study.scenarios[opened.scenario(name)?];
     let named = |error: &dyn std::fmt::Display| format!("{}: {error}", opened.file);
-    let alone = Study { scenarios: vec![scenario.clone()], reference: 0, ..study.clone() };
-    let threads = std::thread::available_parallelism().unwrap_or(NonZeroUsize::MIN);
-    let winters =
-        many_winters(&alone, climate, catalogue, threads, &mut |_| (), &|| false).map_err(|error| named(&error))?;
-    let found =
-        sensitivity(study, scenario, climate, catalogue, winters.first(), &|| false).map_err(|error| named(&error))?;
+    let found = what_matters(study, scenario, climate, catalogue, Workers::all(), &mut |_| ())
+        .map_err(|error| named(&error))?;
     let currency = &study.prices.currency;
     if !json {
         return Ok(page(&scenario.name, &found, currency));
@@ -71,7 +66,7 @@ fn page(name: &str, found: &Sensitivity, currency: &str) -> String {
     rows.extend(found.effects.iter().map(|effect| {
         vec![
             effect.name.to_owned(),
-            effect.range.to_owned(),
+            effect.range.clone(),
             money(&effect.less),
             money(&effect.more),
             format!("{:.1}", effect.less.crop_air_min_c),

@@ -7,9 +7,9 @@ use super::{REFUSED, open, print, refuse};
 use crate::figures;
 use crate::format;
 use crate::model::{ManyWinters, Study, bundled_catalogue};
+use crate::season::pool::Workers;
 use crate::season::winters::{FanDay, ScenarioWinters, Spread, WinterFigures, many_winters};
 use serde::Serialize;
-use std::num::NonZeroUsize;
 use std::path::Path;
 use std::process::ExitCode;
 
@@ -53,8 +53,7 @@ pub(super) fn run(file: &Path, count: Option<u32>, json: bool, csv: Option<&Path
 fn told(opened: &Opened, file: &Path, json: bool, csv: Option<&Path>) -> Result<String, String> {
     let (study, climate) = (&opened.study, &opened.weather.climate);
     let named = |error: &dyn std::fmt::Display| format!("{}: {error}", opened.file);
-    let threads = std::thread::available_parallelism().unwrap_or(NonZeroUsize::MIN);
-    let winters = many_winters(study, climate, bundled_catalogue(), threads, &mut |_| (), &|| false)
+    let winters = many_winters(study, climate, bundled_catalogue(), Workers::all(), &mut |_| ())
         .map_err(|error| named(&error))?;
     if let Some(out) = csv {
         let table = figures::winters(&winters, &study.prices.currency).csv().map_err(|error| named(&error))?;

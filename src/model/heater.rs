@@ -1,6 +1,6 @@
 //! Heaters: power, fuel, efficiency, where the heat goes and what the thermostat holds.
 
-use super::input::inputs;
+use super::input::{Doubt, Off, inputs};
 use super::water::Zone;
 use crate::units::within_clock_span;
 use serde::{Deserialize, Serialize};
@@ -38,12 +38,14 @@ inputs! {
             vented: bool = false, "Flue", "Whether the burnt gas leaves through a flue";
             needs_mains: bool = true, "Needs mains", "Whether it stops in a power cut";
             heat_pump: bool = false, "Heat pump", "Efficiency follows the outdoor temperature";
-            setpoint_day_c: Option<f64> = Some(8.0), "Day setpoint", "Temperature held by day; none is off";
+            setpoint_day_c: Option<f64> = Some(8.0), "Day setpoint", "Temperature held by day; none is off",
+                doubt Doubt { off: Off::By(1.0), reason: "Dials and sensors of small heaters are a kelvin off (common practice)" };
             setpoint_night_c: Option<f64> = Some(8.0), "Night setpoint", "Temperature held by night; none is off";
         }
         numbers {
             rated_w: f64, Power, 0.0..=200000.0, 2000.0, "Rated output", "Most heat that it gives to the house", "";
-            efficiency: f64, Share, 0.2..=1.0, 1.0, "Efficiency", "Heat to the house per heat in the fuel, on the basis chosen", "see the heater catalogue";
+            efficiency: f64, Share, 0.2..=1.0, 1.0, "Efficiency", "Heat to the house per heat in the fuel, on the basis chosen", "see the heater catalogue",
+                doubt Doubt { off: Off::Share(0.05), reason: "Heaters with a flue have 80 to 83 %, condensing ones 90 to 98 % (US Department of Energy, Energy Saver); soot and age take some of it (common practice)" };
             fan_w: f64, Power, 0.0..=5000.0, 0.0, "Fan and pump", "Electric power while it runs full", "";
             sink_c: f64, Temperature, 15.0..=55.0, 30.0, "Warm side", "Temperature at which a heat pump gives its heat", "Staffell et al. 2012, A review of domestic heat pumps";
             day_from_hour: f64, HourOfDay, 0.0..=24.0, 7.0, "Day from", "Clock hour, standard time, at which the day setpoint begins", "";

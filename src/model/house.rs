@@ -1,6 +1,6 @@
 //! The plant house: shape, size, exposure, tightness, ground edge.
 
-use super::input::inputs;
+use super::input::{Doubt, Off, inputs};
 use serde::{Deserialize, Serialize};
 
 /// The cross-section of the house.
@@ -125,7 +125,8 @@ inputs! {
         choices {
             shape: Shape = Shape::Gable, "Shape", "Cross-section of the house";
             arch: ArchCurve = ArchCurve::Circle, "Arch", "Curve of a tunnel's arch";
-            tightness: Tightness = Tightness::Sound, "Tightness", "Air that leaks through joints, laps and doors";
+            tightness: Tightness = Tightness::Sound, "Tightness", "Air that leaks through joints, laps and doors",
+                doubt Doubt { off: Off::Class, reason: "Handbook ranges of neighbouring classes overlap, and a house is seldom measured" };
             behind_party_wall: BehindPartyWall = BehindPartyWall::HeldAt(15.0), "Behind the wall", "What a lean-to's party wall leans on";
         }
         numbers {
@@ -134,11 +135,15 @@ inputs! {
             eaves_height_m: f64, Length, 0.0..=6.0, 1.6, "Eaves height", "Height of the straight side walls; the whole height of a flat box", "";
             ridge_height_m: f64, Length, 0.2..=9.0, 2.4, "Ridge height", "Height of the ridge, the crown or a lean-to's back wall", "";
             front_faces_deg: f64, Direction, 0.0..=360.0, 180.0, "Front faces", "Compass direction that the front long wall faces: 180 is south", "";
-            shelter_class: u32, Count, 1..=5, 3, "Shelter", "1 open country to 5 well sheltered from the wind", "wind shelter classes of the ASHRAE Handbook Fundamentals, infiltration chapter";
-            edge_f_w_per_mk: f64, EdgeFactor, 0.0..=3.0, 1.26, "Floor edge", "Heat lost through the floor's edge per metre and kelvin: 1.26 bare, 0.94 with 60 cm of R-10 board", "Washington Administrative Code 51-11C, table A106.1: unheated slab, uninsulated 0.73 Btu/h·ft·°F";
+            shelter_class: u32, Count, 1..=5, 3, "Shelter", "1 open country to 5 well sheltered from the wind", "wind shelter classes of the ASHRAE Handbook Fundamentals, infiltration chapter",
+                doubt Doubt { off: Off::Class, reason: "The five classes are told by looking round (ASHRAE Handbook Fundamentals, infiltration chapter)" };
+            edge_f_w_per_mk: f64, EdgeFactor, 0.0..=3.0, 1.26, "Floor edge", "Heat lost through the floor's edge per metre and kelvin: 1.26 bare, 0.94 with 60 cm of R-10 board", "Washington Administrative Code 51-11C, table A106.1: unheated slab, uninsulated 0.73 Btu/h·ft·°F",
+                doubt Doubt { off: Off::Share(0.25), reason: "Bare and insulated edge, 1.26 and 0.94 W/(m·K), lie a quarter apart (Washington Administrative Code 51-11C)" };
             party_wall_u_w_per_m2k: f64, UValue, 0.05..=7.0, 1.2, "Party wall U", "Thermal transmittance of a lean-to's back wall", "hollow block wall, from the resistances of the Project Lead The Way density chart";
-            fullness: f64, Share, 0.0..=0.5, 0.3, "Fullness", "How much of the passing light meets plants, benches and pots: 0 empty, 50 % full", "modelling choice";
-            planted_share: f64, Share, 0.0..=1.0, 0.2, "Planted floor", "Share of the house floor outside the tent that is planted or kept wet", "modelling choice";
+            fullness: f64, Share, 0.0..=0.5, 0.3, "Fullness", "How much of the passing light meets plants, benches and pots: 0 empty, 50 % full", "modelling choice",
+                doubt Doubt { off: Off::By(0.1), reason: "How full a house stands is a guess, and changes over the winter (modelling choice)" };
+            planted_share: f64, Share, 0.0..=1.0, 0.2, "Planted floor", "Share of the house floor outside the tent that is planted or kept wet", "modelling choice",
+                doubt Doubt { off: Off::By(0.1), reason: "How much of the floor is planted or wet is a guess, and changes over the winter (modelling choice)" };
         }
     }
 }

@@ -27,6 +27,28 @@ pub struct NumberInput<T> {
     pub get: fn(&T) -> f64,
     /// Writes the value.
     pub set: fn(&mut T, f64),
+    /// How far it may be off without anybody knowing; none where it is measured or chosen.
+    pub doubt: Option<Doubt>,
+}
+
+/// How far an input may be off without anybody knowing.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Doubt {
+    /// How far, each way.
+    pub off: Off,
+    /// Why so far, with the source.
+    pub reason: &'static str,
+}
+
+/// A distance to each side of a value.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Off {
+    /// This share of the value.
+    Share(f64),
+    /// This much, in the input's own unit as a difference.
+    By(f64),
+    /// The class beside it.
+    Class,
 }
 
 impl<T> NumberInput<T> {
@@ -34,6 +56,26 @@ impl<T> NumberInput<T> {
     #[must_use]
     pub fn accepts(&self, value: f64) -> bool {
         value.is_finite() && self.min <= value && value <= self.max
+    }
+
+    /// Moves the value as far as it may be off, up or down, within its range; nothing where it is in no doubt.
+    pub fn misjudge(&self, part: &mut T, upwards: bool) {
+        let (Some(doubt), value) = (&self.doubt, (self.get)(part)) else { return };
+        let moved = doubt.off.moved(value, upwards);
+        (self.set)(part, moved.clamp(self.min, self.max));
+    }
+}
+
+impl Off {
+    /// The value that is so far above or below; classes are counted.
+    #[must_use]
+    pub fn moved(self, value: f64, upwards: bool) -> f64 {
+        let sign = if upwards { 1.0 } else { -1.0 };
+        match self {
+            Self::Share(share) => value * (1.0 + sign * share),
+            Self::By(step) => value + sign * step,
+            Self::Class => value + sign,
+        }
     }
 }
 
@@ -45,19 +87,26 @@ pub struct ChoiceInput {
     pub label: &'static str,
     /// One line: what it does.
     pub help: &'static str,
+    /// How far it may be off without anybody knowing; none where it is chosen.
+    pub doubt: Option<Doubt>,
 }
 
 /// Defines a part of the study; see the module documentation.
 ///
+/// A line may end in `doubt` with how far the input may be off and why: what [`crate::season::sensitivity`] moves.
+///
 /// For each number `x` the type gets an associated constant `Type::x` and an entry in `Type::NUMBERS`;
 /// for each other input a constant `Type::x` of type [`ChoiceInput`].
 macro_rules! inputs {
+    (@doubt) => { None };
+    (@doubt $doubt:expr) => { Some($doubt) };
     (
         $(#[$meta:meta])*
         pub struct $name:ident {
-            choices { $( $choice:ident : $choice_type:ty = $choice_default:expr, $choice_label:literal, $choice_help:literal; )* }
+            choices { $( $choice:ident : $choice_type:ty = $choice_default:expr, $choice_label:literal, $choice_help:literal
+                $(, doubt $choice_doubt:expr)?; )* }
             numbers { $( $number:ident : $number_type:ty, $quantity:ident, $min:literal ..= $max:literal, $default:literal,
-                $label:literal, $help:literal, $source:literal; )* }
+                $label:literal, $help:literal, $source:literal $(, doubt $doubt:expr)?; )* }
         }
     ) => {
         $(#[$meta])*
@@ -84,6 +133,7 @@ macro_rules! inputs {
                 #[doc = $choice_help]
                 pub const $choice: $crate::model::input::ChoiceInput = $crate::model::input::ChoiceInput {
                     key: stringify!($choice), label: $choice_label, help: $choice_help,
+                    doubt: $crate::model::input::inputs!(@doubt $($choice_doubt)?),
                 };
             )*
             $(
@@ -99,6 +149,7 @@ macro_rules! inputs {
                     source: $source,
                     get: |part| part.$number as f64,
                     set: |part, value| part.$number = value as $number_type,
+                    doubt: $crate::model::input::inputs!(@doubt $($doubt)?),
                 };
             )*
             /// Every numeric input of this part, in reading order.

@@ -1,6 +1,6 @@
 //! What energy costs: the electricity tariff and the price of each fuel, with date and origin.
 
-use super::input::inputs;
+use super::input::{Doubt, Off, inputs};
 use serde::{Deserialize, Serialize};
 
 /// Days of the week on which a band of the tariff holds. 1 January of a typical year is a Monday (a choice of this program).
@@ -37,7 +37,8 @@ inputs! {
             origin: String = String::new(), "From", "Where this price was read";
         }
         numbers {
-            price_per_kwh: f64, Money, 0.0..=100000.0, 0.18, "Price per kWh", "Price of a kilowatt-hour outside the bands", "US residential mean, October 2025: 0.1798 $/kWh (EIA, quoted)";
+            price_per_kwh: f64, Money, 0.0..=100000.0, 0.18, "Price per kWh", "Price of a kilowatt-hour outside the bands", "US residential mean, October 2025: 0.1798 $/kWh (EIA, quoted)",
+                doubt Doubt { off: Off::Share(0.20), reason: "What a season's fuel or power may move from one winter to the next (common practice)" };
             standing_charge_per_day: f64, Money, 0.0..=100000.0, 0.0, "Standing charge per day", "Paid every day of the season, if the meter is there for the house alone", "";
         }
     }

@@ -14,6 +14,7 @@ use super::many_winters::ManyWinters;
 use super::own::OwnRows;
 use super::precautions::Precautions;
 use super::prices::Prices;
+use super::swept::Swept;
 use super::tent::Tent;
 use super::vents::Vents;
 use super::water::WaterStore;
@@ -141,6 +142,8 @@ pub struct Study {
     pub own: OwnRows,
     /// Measures that may be bought.
     pub candidates: Vec<Candidate>,
+    /// Inputs that are swept.
+    pub swept: Swept,
     /// Index of the scenario that the others are compared with.
     pub reference: usize,
     /// The scenarios, in the order of their cards.
@@ -160,6 +163,7 @@ impl Default for Study {
             prices: Prices::default(),
             own: OwnRows::default(),
             candidates: Vec::new(),
+            swept: Swept::default(),
             reference: 0,
             scenarios: vec![Scenario::default()],
         }

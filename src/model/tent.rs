@@ -1,7 +1,7 @@
 //! The inner tent: a box of film or fleece round the bench.
 
 use super::covering::NightCover;
-use super::input::inputs;
+use super::input::{Doubt, Off, inputs};
 use serde::{Deserialize, Serialize};
 
 /// What the tent stands on.
@@ -42,7 +42,8 @@ inputs! {
             height_m: f64, Length, 0.2..=6.0, 0.9, "Height", "Height of the tent above its base", "";
             base_height_m: f64, Length, 0.0..=3.0, 0.8, "Bench board at", "Height of the bench board above the floor, for a tent round a bench", "";
             offset_m: f64, Length, -10.0..=10.0, 0.0, "Moved forward", "How far the tent stands in front of the middle of the house; negative is towards the back", "";
-            air_changes_per_h: f64, AirChanges, 0.0..=20.0, 0.5, "Air changes", "Air exchanged between tent and house through flaps and seams", "common practice: 0.5 pinned and weighted, 1 to 2 loosely hung";
+            air_changes_per_h: f64, AirChanges, 0.0..=20.0, 0.5, "Air changes", "Air exchanged between tent and house through flaps and seams", "common practice: 0.5 pinned and weighted, 1 to 2 loosely hung",
+                doubt Doubt { off: Off::Share(0.5), reason: "0.5 per hour pinned and weighted, 1 to 2 loosely hung, and nobody measures it (common practice)" };
             planted_share: f64, Share, 0.0..=1.0, 0.8, "Planted base", "Share of the tent's base that is planted or kept wet", "modelling choice";
         }
     }

@@ -19,6 +19,7 @@ pub mod lean;
 pub mod money;
 pub mod openings;
 pub mod plan;
+pub mod pool;
 pub mod power_cut;
 pub mod record;
 pub mod result;

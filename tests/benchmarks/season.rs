@@ -3,6 +3,7 @@
 use divan::{Bencher, black_box};
 use std::num::NonZeroUsize;
 use warmfold::model::{Study, WeatherChoice, bundled_catalogue};
+use warmfold::season::pool::Workers;
 use warmfold::season::winters::{ScenarioWinters, many_winters};
 use warmfold::season::{ScenarioRun, run_scenario};
 use warmfold::storage::demo;
@@ -53,7 +54,8 @@ fn two_hundred_winters(bencher: Bencher, threads: usize) {
     let climate = Climate::from_year(&year(&study));
     let threads = NonZeroUsize::new(threads).expect("a thread");
     let run = || -> Vec<ScenarioWinters> {
-        many_winters(&study, &climate, bundled_catalogue(), threads, &mut |_| (), &|| false).expect("runs")
+        many_winters(&study, &climate, bundled_catalogue(), Workers { threads, ..Workers::all() }, &mut |_| ())
+            .expect("runs")
     };
     bencher.bench_local(run);
 }

@@ -5,6 +5,7 @@ use std::num::NonZeroUsize;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use warmfold::figures;
 use warmfold::model::{Season, Study, bundled_catalogue};
+use warmfold::season::pool::Workers;
 use warmfold::season::winters::{ScenarioWinters, Spread, many_winters};
 use warmfold::season::{RunError, run_scenario};
 use warmfold::storage::demo;
@@ -26,7 +27,8 @@ fn climate() -> Climate {
 
 fn run(study: &Study, climate: &Climate, threads: usize) -> Vec<ScenarioWinters> {
     let threads = NonZeroUsize::new(threads).expect("a thread");
-    many_winters(study, climate, bundled_catalogue(), threads, &mut |_| (), &|| false).expect("winters")
+    many_winters(study, climate, bundled_catalogue(), Workers { threads, ..Workers::all() }, &mut |_| ())
+        .expect("winters")
 }
 
 #[test]
@@ -57,7 +59,8 @@ fn every_winter_is_told_of_as_it_comes_in() {
         assert!(so_far.iter().all(|s| s.winters.is_sorted_by_key(|w| w.number)));
         counts.push(so_far[1].winters.len());
     };
-    many_winters(&study(20, 1), &climate(), bundled_catalogue(), two, &mut told, &|| false).expect("winters");
+    let workers = Workers { threads: two, ..Workers::all() };
+    many_winters(&study(20, 1), &climate(), bundled_catalogue(), workers, &mut told).expect("winters");
     assert_eq!(counts, (0..=20).collect::<Vec<_>>());
 }
 
@@ -70,7 +73,8 @@ fn who_gives_up_is_answered_at_once() {
         done.fetch_add(1, Ordering::Relaxed);
     };
     let given_up = || done.load(Ordering::Relaxed) > 5;
-    let answer = many_winters(&study(1000, 1), &climate(), bundled_catalogue(), two, &mut told, &given_up);
+    let workers = Workers { threads: two, cancelled: &given_up, ..Workers::all() };
+    let answer = many_winters(&study(1000, 1), &climate(), bundled_catalogue(), workers, &mut told);
     assert_eq!(answer, Err(RunError::Cancelled));
     // Two threads may each have had a winter ready.
     assert!(done.load(Ordering::Relaxed) <= 6 + 2, "{done:?}");

@@ -71,12 +71,13 @@ fn exception_ui(
     gone: &mut Option<usize>,
 ) {
     let parts = PARTS.map(|(part, name)| (part, name.to_owned()));
-    let part = crate::model::ChoiceInput { key: "part", label: "Part", help: "Which part of the house" };
+    let part = crate::model::ChoiceInput { key: "part", label: "Part", help: "Which part of the house", doubt: None };
     form.choice(ui, &part, &mut exception.part, &parts, None);
     let kind = crate::model::ChoiceInput {
         key: "covering",
         label: "Closed by",
         help: "Sheets of its own, or a wall that passes no light",
+        doubt: None,
     };
     let (u, sheets) = match &exception.covering {
         PartCovering::Opaque(u) => (*u, vec!["film".to_owned()]),
@@ -153,7 +154,7 @@ pub fn night_cover_ui(
 fn covered_parts_ui(ui: &mut Ui, form: &mut Form, cover: &mut NightCover, other: Option<&NightCover>) {
     for (part, name) in PARTS {
         let mut on = cover.parts.contains(&part);
-        let input = crate::model::ChoiceInput { key: "parts", label: name, help: NightCover::parts.help };
+        let input = crate::model::ChoiceInput { key: "parts", label: name, help: NightCover::parts.help, doubt: None };
         let was = on;
         row(ui, other.is_some_and(|o| o.parts.contains(&part) != on), |ui| {
             ui.add_space(22.0);

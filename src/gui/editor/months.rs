@@ -53,7 +53,8 @@ pub fn months_ui(ui: &mut Ui, form: &mut Form<'_>, table: &mut ClimateTable) {
     form.troubles_at(ui, "weather.months");
     for column in &COLUMNS {
         let mut on = table.months.iter_mut().any(|m| (column.of)(m).is_some());
-        let label = ChoiceInput { label: column.input.label, key: column.input.key, help: column.input.help };
+        let label =
+            ChoiceInput { label: column.input.label, key: column.input.key, help: column.input.help, doubt: None };
         let before = on;
         form.switch(ui, &label, &mut on, None);
         if on != before {

@@ -159,8 +159,12 @@ fn new_fuel(key: String) -> Fuel {
 }
 
 /// Where the numbers of an own row come from.
-const SOURCE: ChoiceInput =
-    ChoiceInput { key: "source", label: "Origin", help: "Where the numbers come from: a data sheet, a measurement" };
+const SOURCE: ChoiceInput = ChoiceInput {
+    key: "source",
+    label: "Origin",
+    help: "Where the numbers come from: a data sheet, a measurement",
+    doubt: None,
+};
 
 fn sheet_ui(ui: &mut Ui, form: &mut Form, sheet: &mut Sheet) {
     form.text(ui, &Sheet::name, &mut sheet.name, None);
@@ -185,12 +189,13 @@ fn screen_ui(ui: &mut Ui, form: &mut Form, screen: &mut Screen) {
 }
 
 fn fuel_ui(ui: &mut Ui, form: &mut Form, fuel: &mut Fuel) {
-    let name = ChoiceInput { key: "name", label: "Name", help: "Name on screen" };
+    let name = ChoiceInput { key: "name", label: "Name", help: "Name on screen", doubt: None };
     form.text(ui, &name, &mut fuel.name, None);
     let place = form.place.clone();
     if let Some(unit) = fuel.units.first_mut() {
         form.place = format!("{place}.units[0]");
-        let bought_in = ChoiceInput { key: "unit", label: "Bought in", help: "Unit in which it is bought" };
+        let bought_in =
+            ChoiceInput { key: "unit", label: "Bought in", help: "Unit in which it is bought", doubt: None };
         form.text(ui, &bought_in, &mut unit.unit, None);
         let heat =
             spec("kwh_gross_per_unit", "Heat in one unit", Quantity::Energy, (0.001, 1.0e7), "Gross heat content");

@@ -38,6 +38,7 @@ pub fn problems(study: &Study, catalogue: &Catalogue) -> Vec<Problem> {
     season::season(&study.season, &mut check);
     season::hard_night(study, &mut check);
     season::many_winters(study, &mut check);
+    season::swept(study, &mut check);
     money::prices(&study.prices, &catalogue, &mut check);
     rows::own_rows(&study.own, &mut check);
     candidates::candidates(study, &catalogue, &mut check);

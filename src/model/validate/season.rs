@@ -10,6 +10,7 @@ use crate::model::hard_night::{CutStarts, HardNight};
 use crate::model::mains::{Circuit, Mains, PLUG_RANGE_A, Plug};
 use crate::model::many_winters::ManyWinters;
 use crate::model::study::{Season, Site, Study, WeatherChoice};
+use crate::model::swept::SweptInput;
 use crate::units::Quantity;
 
 /// Days of each month of a weather year; 29 February is in none of the typical years.
@@ -106,6 +107,12 @@ pub(super) fn season(season: &Season, check: &mut Check) {
 pub(super) fn day_of_month(month: u32, day: u32) -> Option<ProblemKind> {
     let last = *DAYS.get((month as usize).checked_sub(1)?)?;
     (day < 1 || last < day).then_some(ProblemKind::NoSuchDay { month, day, last })
+}
+
+pub(super) fn swept(study: &Study, check: &mut Check) {
+    for (part, input) in [("swept.first", &study.swept.first), ("swept.second", &study.swept.second)] {
+        check.within(part).numbers(input, SweptInput::NUMBERS);
+    }
 }
 
 pub(super) fn many_winters(study: &Study, check: &mut Check) {

@@ -1,6 +1,10 @@
-//! What a grower cannot know exactly about a house, how far it may be off, and why so far.
+//! What a grower cannot know exactly about a house. How far each may be off, and why so far, stands beside the input
+//! itself (`inputs!`); here stands what is moved.
 
-use crate::model::{Catalogue, Heater, Scenario, Sheet, Study};
+use crate::format::{self, number};
+use crate::model::input::{self, Off};
+use crate::model::{Catalogue, Covering, ElectricityTariff, Heater, House, NumberInput, Scenario, Sheet, Study, Tent};
+use crate::units::{Quantity, UnitSystem};
 
 /// Which way an input is moved.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -26,31 +30,26 @@ pub struct Case {
 pub struct Doubt {
     /// What it is.
     pub name: &'static str,
-    /// How far it is moved, each way.
-    pub range: &'static str,
-    /// Why so far, with the source.
-    pub reason: &'static str,
+    /// Its path in the file, within the scenario for what belongs to one.
+    pub input: &'static str,
+    /// How far it may be off, and why.
+    pub doubt: Option<input::Doubt>,
+    /// What the distance is a part of, behind it; its quantity where it is no share.
+    of: (&'static str, Quantity),
+    /// Whether the scenario has it.
+    pub(super) applies: fn(&Scenario) -> bool,
     /// Moves it.
     pub(super) turn: fn(&mut Case, Way),
 }
 
-/// Transmittance of coverings is moved by this share.
-const U_SHARE: f64 = 0.10;
-/// Prices are moved by this share.
-const PRICE_SHARE: f64 = 0.20;
-/// The floor's edge is moved by this share.
-const EDGE_SHARE: f64 = 0.25;
-/// Setpoints are moved by this, K.
-const SETPOINT_K: f64 = 1.0;
-/// Fullness of the house is moved by this share of the light.
-const FULLNESS: f64 = 0.1;
-
 /// All of them but the weather, which takes many winters.
-pub const DOUBTS: [Doubt; 7] = [
+pub const DOUBTS: [Doubt; 10] = [
     Doubt {
         name: "Leakage",
-        range: "one class of tightness",
-        reason: "Handbook ranges of neighbouring classes overlap, and a house is seldom measured",
+        input: "house.tightness",
+        doubt: House::tightness.doubt,
+        of: (" of tightness", Quantity::Count),
+        applies: |_| true,
         turn: |case, way| {
             let now = case.scenario.house.tightness;
             case.scenario.house.tightness = if way == Way::Less { now.tighter() } else { now.looser() };
@@ -58,53 +57,93 @@ pub const DOUBTS: [Doubt; 7] = [
     },
     Doubt {
         name: "Covering",
-        range: "±10 % of the thermal transmittance",
-        reason: "Single film has 5.7 to 6.8 W/(m²·K) in published tables (eXtension farm energy course), makers' tables of one twin-wall sheet differ by 3 %, and wind moves all of them",
+        input: "covering.sheets",
+        doubt: Covering::sheets.doubt,
+        of: (" of the thermal transmittance", Quantity::UValue),
+        applies: |_| true,
         turn: |case, way| {
-            let share = way.share(U_SHARE);
+            let share = way.moved(Covering::sheets.doubt, 1.0);
             let own = &mut case.study.own.sheets;
             case.catalogue.sheets.iter_mut().chain(own).for_each(|sheet| move_u(sheet, share));
         },
     },
     Doubt {
         name: "Setpoint",
-        range: "±1 K",
-        reason: "Dials and sensors of small heaters are a kelvin off (common practice)",
+        input: "heater.setpoint_day_c",
+        doubt: Heater::setpoint_day_c.doubt,
+        of: ("", Quantity::TemperatureDifference),
+        applies: |scenario| scenario.heater.present || scenario.standby.present,
         turn: |case, way| {
-            move_setpoints(&mut case.scenario.heater, way.share(1.0) - 1.0);
-            move_setpoints(&mut case.scenario.standby, way.share(1.0) - 1.0);
+            for heater in [&mut case.scenario.heater, &mut case.scenario.standby] {
+                for setpoint_c in [&mut heater.setpoint_day_c, &mut heater.setpoint_night_c].into_iter().flatten() {
+                    *setpoint_c = way.moved(Heater::setpoint_day_c.doubt, *setpoint_c);
+                }
+            }
         },
+    },
+    Doubt {
+        name: "Heater efficiency",
+        input: "heater.efficiency",
+        doubt: Heater::efficiency.doubt,
+        of: (" of it", Quantity::Share),
+        // All the current becomes heat, and a heat pump follows its own curve.
+        applies: |scenario| burns(&scenario.heater) || burns(&scenario.standby),
+        turn: |case, way| {
+            for heater in [&mut case.scenario.heater, &mut case.scenario.standby] {
+                if burns(heater) {
+                    Heater::efficiency.misjudge(heater, way == Way::Less);
+                }
+            }
+        },
+    },
+    Doubt {
+        name: "Tent leakage",
+        input: "tent.air_changes_per_h",
+        doubt: Tent::air_changes_per_h.doubt,
+        of: (" of it", Quantity::AirChanges),
+        applies: |scenario| scenario.tent.present,
+        turn: |case, way| way.turn(&Tent::air_changes_per_h, &mut case.scenario.tent, More::Costs),
     },
     Doubt {
         name: "Shelter from wind",
-        range: "one class",
-        reason: "The five classes are told by looking round (ASHRAE Handbook Fundamentals, infiltration chapter)",
-        turn: |case, way| {
-            let class = &mut case.scenario.house.shelter_class;
-            *class = if way == Way::Less { (*class + 1).min(5) } else { class.saturating_sub(1).max(1) };
-        },
+        input: "house.shelter_class",
+        doubt: House::shelter_class.doubt,
+        of: (" of shelter", Quantity::Count),
+        applies: |_| true,
+        turn: |case, way| way.turn(&House::shelter_class, &mut case.scenario.house, More::Saves),
     },
     Doubt {
         name: "Floor edge",
-        range: "±25 %",
-        reason: "Bare and insulated edge, 1.26 and 0.94 W/(m·K), lie a quarter apart (Washington Administrative Code 51-11C)",
-        turn: |case, way| case.scenario.house.edge_f_w_per_mk *= way.share(EDGE_SHARE),
+        input: "house.edge_f_w_per_mk",
+        doubt: House::edge_f_w_per_mk.doubt,
+        of: (" of it", Quantity::EdgeFactor),
+        applies: |_| true,
+        turn: |case, way| way.turn(&House::edge_f_w_per_mk, &mut case.scenario.house, More::Costs),
     },
     Doubt {
         name: "Plants and benches in the light",
-        range: "±10 % of the light",
-        reason: "How full a house stands is a guess, and changes over the winter (modelling choice)",
-        turn: |case, way| {
-            let fullness = &mut case.scenario.house.fullness;
-            *fullness = (*fullness - (way.share(FULLNESS) - 1.0)).clamp(0.0, 0.5);
-        },
+        input: "house.fullness",
+        doubt: House::fullness.doubt,
+        of: (" of the light", Quantity::Share),
+        applies: |_| true,
+        turn: |case, way| way.turn(&House::fullness, &mut case.scenario.house, More::Saves),
+    },
+    Doubt {
+        name: "Planted floor",
+        input: "house.planted_share",
+        doubt: House::planted_share.doubt,
+        of: (" of the floor", Quantity::Share),
+        applies: |_| true,
+        turn: |case, way| way.turn(&House::planted_share, &mut case.scenario.house, More::Costs),
     },
     Doubt {
         name: "Prices of energy",
-        range: "±20 %",
-        reason: "What a season's fuel or power may move from one winter to the next (common practice)",
+        input: "prices",
+        doubt: ElectricityTariff::price_per_kwh.doubt,
+        of: (" of all of them", Quantity::Money),
+        applies: |_| true,
         turn: |case, way| {
-            let (share, prices) = (way.share(PRICE_SHARE), &mut case.study.prices);
+            let (share, prices) = (way.moved(ElectricityTariff::price_per_kwh.doubt, 1.0), &mut case.study.prices);
             prices.fuels.iter_mut().for_each(|fuel| fuel.price_per_unit *= share);
             prices.electricity.price_per_kwh *= share;
             prices.electricity.standing_charge_per_day *= share;
@@ -113,23 +152,51 @@ pub const DOUBTS: [Doubt; 7] = [
     },
 ];
 
-impl Way {
-    fn share(self, by: f64) -> f64 {
-        match self {
-            Self::Less => 1.0 - by,
-            Self::More => 1.0 + by,
+/// What more of an input does.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum More {
+    /// It costs heat.
+    Costs,
+    /// It saves heat.
+    Saves,
+}
+
+impl Doubt {
+    /// How far it is moved, in a reader's units.
+    #[must_use]
+    pub fn range(&self, units: UnitSystem) -> String {
+        let (of, quantity) = self.of;
+        match self.doubt.map(|doubt| doubt.off) {
+            Some(Off::Share(share)) => format!("±{} %{of}", number(100.0 * share, 0)),
+            Some(Off::By(step)) => {
+                let decimals = if quantity.unit(units).shown(step).fract() == 0.0 { 0 } else { 1 };
+                format!("±{}{of}", format::quantity(step, quantity, units, Some(decimals)))
+            }
+            Some(Off::Class) => format!("one class{of}"),
+            None => String::new(),
         }
     }
+}
+
+impl Way {
+    /// A value that costs more the larger it is, moved.
+    fn moved(self, doubt: Option<input::Doubt>, value: f64) -> f64 {
+        doubt.map_or(value, |doubt| doubt.off.moved(value, self == Self::More))
+    }
+
+    /// Moves a numeric input.
+    fn turn<T>(self, input: &NumberInput<T>, part: &mut T, more: More) {
+        input.misjudge(part, (self == Self::More) == (more == More::Costs));
+    }
+}
+
+/// Whether it loses some of what it is fed.
+fn burns(heater: &Heater) -> bool {
+    heater.present && !heater.heat_pump && heater.efficiency < 1.0
 }
 
 /// As skin by its transmittance, further in by the resistance that it adds.
 fn move_u(sheet: &mut Sheet, share: f64) {
     sheet.u_as_skin_w_per_m2k *= share;
     sheet.resistance_m2k_per_w /= share;
-}
-
-fn move_setpoints(heater: &mut Heater, steps: f64) {
-    for setpoint_c in [&mut heater.setpoint_day_c, &mut heater.setpoint_night_c].into_iter().flatten() {
-        *setpoint_c += steps * SETPOINT_K;
-    }
 }

@@ -1,11 +1,11 @@
 //! A study through many winters: the season of each scenario on weather made warmer and colder by chance.
 
+mod engine;
 mod figures;
-mod pool;
 mod words;
 
+pub use engine::many_winters;
 pub use figures::{FanDay, Fuel, Spread, WinterFigures};
-pub use pool::many_winters;
 
 use super::error::RunError;
 use super::result::HourStamp;
