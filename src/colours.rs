@@ -42,11 +42,40 @@ pub fn temperature(t_c: f64) -> Rgb {
     let upper = SCALE.iter().position(|stop| t_c <= stop.0).unwrap_or(SCALE.len() - 1).max(1);
     let (low, high) = (SCALE[upper - 1], SCALE[upper]);
     let share = (t_c - low.0) / (high.0 - low.0);
-    let mix = |i: usize| {
-        let value = f64::from(low.1[i]) + share * (f64::from(high.1[i]) - f64::from(low.1[i]));
+    mix(low.1, high.1, share)
+}
+
+/// Stops of the scale from little to much, evenly spaced: dark blue over grey to yellow, which get lighter evenly and keep
+/// their order without red and green sight.
+///
+/// Cividis of Nuñez, Anderton and Renslow, *PLOS ONE* 13(7), 2018, at every tenth.
+const MUCH: [Rgb; 11] = [
+    [0x00, 0x22, 0x4E],
+    [0x12, 0x35, 0x70],
+    [0x3B, 0x49, 0x6C],
+    [0x57, 0x5D, 0x6D],
+    [0x70, 0x71, 0x73],
+    [0x8A, 0x86, 0x79],
+    [0xA5, 0x9C, 0x74],
+    [0xC3, 0xB3, 0x69],
+    [0xE1, 0xCC, 0x55],
+    [0xF3, 0xDB, 0x47],
+    [0xFE, 0xE8, 0x38],
+];
+
+/// Colour of a share of the way from little to much.
+#[must_use]
+pub fn much(share: f64) -> Rgb {
+    let at = if share.is_finite() { share.clamp(0.0, 1.0) * (MUCH.len() - 1) as f64 } else { 0.0 };
+    let lower = (at.floor() as usize).min(MUCH.len() - 2);
+    mix(MUCH[lower], MUCH[lower + 1], at - lower as f64)
+}
+
+fn mix(low: Rgb, high: Rgb, share: f64) -> Rgb {
+    [0, 1, 2].map(|i: usize| {
+        let value = f64::from(low[i]) + share * (f64::from(high[i]) - f64::from(low[i]));
         value.round().clamp(0.0, 255.0) as u8
-    };
-    [mix(0), mix(1), mix(2)]
+    })
 }
 
 /// Dark or light ink, whichever reads on a fill.
@@ -68,5 +97,14 @@ mod tests {
             assert!(a.iter().zip(&b).all(|(a, b)| a.abs_diff(*b) < 6), "{t}");
         }
         assert_eq!(temperature(f64::NAN), temperature(-99.0));
+    }
+
+    /// Lighter all the way, so that it reads in grey too.
+    #[test]
+    fn the_scale_of_much_gets_lighter_all_the_way() {
+        let light = |[r, g, b]: Rgb| 0.299 * f64::from(r) + 0.587 * f64::from(g) + 0.114 * f64::from(b);
+        let lights: Vec<f64> = (0..=100).map(|k| light(much(f64::from(k) / 100.0))).collect();
+        assert!(lights.is_sorted() && lights[100] - lights[0] > 150.0, "{lights:?}");
+        assert_eq!(much(f64::NAN), much(-1.0));
     }
 }

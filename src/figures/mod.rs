@@ -4,12 +4,14 @@
 
 mod air;
 mod cut;
+mod doubts;
 mod lists;
 mod plots;
 mod winters;
 
 pub use air::{air_days, air_months};
 pub use cut::power_cut;
+pub use doubts::doubts;
 pub use lists::{calendar, steps};
 pub use plots::{RunningSum, days, months, running, spell};
 pub use winters::{winter_fans, winters};

@@ -154,6 +154,9 @@ impl State {
             Command::AirView => self.view = View::Air,
             Command::ChecksView => self.view = View::Checks,
             Command::WintersView => self.view = View::Winters,
+            Command::MattersView => self.view = View::Matters,
+            Command::SweepView => self.view = View::Sweep,
+            Command::BuyView => self.view = View::Buy,
             Command::Guide => self.leaflet = Some(Leaflet::Guide),
             Command::Workings => {
                 let open = self.workings.topic.is_some();

@@ -69,6 +69,12 @@ pub enum Command {
     ChecksView,
     /// The view of many winters.
     WintersView,
+    /// The view of what matters.
+    MattersView,
+    /// The view of a sweep.
+    SweepView,
+    /// The view of the best buy.
+    BuyView,
     /// Play the coldest spell, or stop it.
     Play,
     /// The user guide.
@@ -87,7 +93,7 @@ pub enum Command {
 
 impl Command {
     /// All of them, in the order of the menus.
-    pub const ALL: [Self; 39] = [
+    pub const ALL: [Self; 42] = [
         Self::New,
         Self::OpenDemo,
         Self::Open,
@@ -120,6 +126,9 @@ impl Command {
         Self::AirView,
         Self::ChecksView,
         Self::WintersView,
+        Self::MattersView,
+        Self::SweepView,
+        Self::BuyView,
         Self::Play,
         Self::Guide,
         Self::Workings,
@@ -165,6 +174,9 @@ impl Command {
             Self::AirView => "Air & damp",
             Self::ChecksView => "Checks",
             Self::WintersView => "Many winters",
+            Self::MattersView => "What matters",
+            Self::SweepView => "Sweep",
+            Self::BuyView => "Best buy",
             Self::Play => "Play the coldest spell",
             Self::Guide => "Guide",
             Self::Workings => "How it was worked out",
@@ -205,6 +217,9 @@ impl Command {
             Self::AirView => (ctrl, Key::Num4),
             Self::ChecksView => (ctrl, Key::Num5),
             Self::WintersView => (ctrl, Key::Num6),
+            Self::MattersView => (ctrl, Key::Num7),
+            Self::SweepView => (ctrl, Key::Num8),
+            Self::BuyView => (ctrl, Key::Num9),
             Self::Play => (Modifiers::NONE, Key::F5),
             Self::Guide => (Modifiers::NONE, Key::F1),
             Self::Workings => (Modifiers::NONE, Key::F2),

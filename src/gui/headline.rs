@@ -1,19 +1,20 @@
 //! The figures that decide, for the chosen scenario, each with its difference from the reference.
 
 use super::board::Standing;
-use super::fields::sentence;
+use super::fields::{lower, sentence};
 use super::marks::{Icon, icon_button_sized};
 use super::state::State;
 use super::theme::{FIGURE, HEADING, SMALL, Tokens, regular, semibold, tokens};
 use super::workings::panels_of;
 use crate::format;
 use crate::season::Summary;
+use crate::season::sensitivity::Sensitivity;
 use crate::units::{Quantity, UnitSystem};
 use crate::working::{Panel, Topic};
-use egui::{Align2, Color32, Rect, Response, Sense, Stroke, Ui, pos2, vec2};
+use egui::{Align2, Color32, FontId, Rect, Response, Sense, Stroke, Ui, pos2, vec2};
 
 /// Height of the row of figures.
-const HEIGHT: f32 = 80.0;
+const HEIGHT: f32 = 92.0;
 
 /// Share of the width that each figure takes.
 const SHARES: [f32; 5] = [0.2, 0.172, 0.205, 0.228, 0.195];
@@ -23,9 +24,11 @@ struct Figure {
     topic: Topic,
     value: String,
     note: String,
+    /// A second note below it; empty for none.
+    more: String,
     hover: String,
     /// How sure the figure is, and why.
-    sureness: &'static str,
+    sureness: String,
     warn: bool,
 }
 
@@ -36,7 +39,9 @@ const SURE_OF_SUMS: &str = "How sure: this is a typical year, not a forecast. Wi
     tightness before trusting the sum. Differences between scenarios are surer than either sum.";
 /// How sure temperatures are.
 const SURE_OF_COLD: &str = "How sure: the air is taken as well mixed. Edges and corners can be 2 K colder, leaves under a clear \
-    sky too, and a colder night than this year's coldest will come. Leakage is the largest unknown.";
+    sky too, and a colder night than this year's coldest will come.";
+/// What is said of a house whose doubts have not been tried.
+const LARGEST_UNKNOWN: &str = "Leakage is the largest unknown.";
 /// How sure the heater's margin is.
 const SURE_OF_LOAD: &str = "How sure: the load rests on handbook values for sheets and air leakage, good to about a quarter for \
     a small house. Wind through gaps is the largest unknown.";
@@ -68,7 +73,11 @@ pub fn headline_ui(ui: &mut Ui, state: &mut State) {
         .reference_season()
         .filter(|_| state.document.draft.study.reference != state.document.draft.selected())
         .map(|(reference, _)| &reference.run.summary);
-    let figures = figures(own, other, &state.document.draft.study.prices.currency, state.prefs.units);
+    let currency = &state.document.draft.study.prices.currency;
+    let mut figures = figures(own, other, currency, state.prefs.units);
+    if let Some(matters) = state.chosen_matters() {
+        say_how_sure(&mut figures, &matters, currency, state.prefs.units);
+    }
     let season = season.clone();
     let panels = panels_of(state, &season);
     let (mut x, mut asked) = (rect.left(), None);
@@ -99,7 +108,7 @@ fn explain_ui(ui: &mut Ui, figure: &Figure, panel: Option<&Panel>, t: &Tokens) {
     if let Some(panel) = panel {
         ui.label(small(format!("{} Source: {}", panel.formula, panel.source)));
     }
-    ui.label(small(figure.sureness.to_owned()));
+    ui.label(small(figure.sureness.clone()));
     ui.label(egui::RichText::new("Click for every line of it").small().color(t.accent));
 }
 
@@ -112,9 +121,9 @@ fn how_ui(ui: &mut Ui, cell: Rect, topic: Topic) -> Response {
 }
 
 /// The size at which a figure fits its cell: long ones, such as millions with a word for a currency, are set smaller.
-fn fitting(painter: &egui::Painter, text: &str, size: f32, width: f32) -> f32 {
-    let natural = painter.layout_no_wrap(text.to_owned(), semibold(size), Color32::PLACEHOLDER).size().x;
-    if natural <= width { size } else { (size * width / natural).max(SMALL) }
+fn fitting(painter: &egui::Painter, text: &str, font: FontId, least: f32, width: f32) -> FontId {
+    let natural = painter.layout_no_wrap(text.to_owned(), font.clone(), Color32::PLACEHOLDER).size().x;
+    if natural <= width { font } else { FontId { size: (font.size * width / natural).max(least), ..font } }
 }
 
 fn paint(ui: &Ui, cell: Rect, figure: &Figure, size: f32, fade: f32, t: &Tokens) -> Response {
@@ -122,21 +131,18 @@ fn paint(ui: &Ui, cell: Rect, figure: &Figure, size: f32, fade: f32, t: &Tokens)
     let colour = |c: Color32| c.gamma_multiply(fade);
     painter.text(cell.left_top() + vec2(0.0, 10.0), Align2::LEFT_CENTER, figure.topic.name(), regular(SMALL), t.soft);
     let ink = if figure.warn { t.warn } else { t.ink };
-    let font = semibold(fitting(&painter, &figure.value, size, cell.width()));
+    let font = fitting(&painter, &figure.value, semibold(size), SMALL, cell.width());
     painter.text(pos2(cell.left(), cell.top() + 36.0), Align2::LEFT_CENTER, &figure.value, font, colour(ink));
-    painter.text(
-        pos2(cell.left(), cell.top() + 62.0),
-        Align2::LEFT_CENTER,
-        &figure.note,
-        regular(SMALL),
-        colour(t.soft),
-    );
+    for (text, y) in [(&figure.note, 61.0), (&figure.more, 78.0)] {
+        let font = fitting(&painter, text, regular(SMALL), 0.85 * SMALL, cell.width());
+        painter.text(pos2(cell.left(), cell.top() + y), Align2::LEFT_CENTER, text, font, colour(t.soft));
+    }
     let response = ui.interact(cell, ui.scope_id().with(figure.topic.name()), Sense::CLICK);
     response.widget_info(|| {
         egui::WidgetInfo::labeled(
             egui::Role::Label,
             true,
-            format!("{} {} {}", figure.topic.name(), figure.value, figure.note),
+            format!("{} {} {} {}", figure.topic.name(), figure.value, figure.note, figure.more).trim_end().to_owned(),
         )
     });
     response
@@ -144,6 +150,39 @@ fn paint(ui: &Ui, cell: Rect, figure: &Figure, size: f32, fade: f32, t: &Tokens)
 
 fn figures(own: &Summary, other: Option<&Summary>, currency: &str, units: UnitSystem) -> Vec<Figure> {
     vec![cost(own, other, currency), fuel(own, other), lowest(own, other, units), short(own, other), margin(own, units)]
+}
+
+/// Puts what was worked out of the doubts in the place of what is said of any house.
+fn say_how_sure(figures: &mut [Figure], matters: &Sensitivity, currency: &str, units: UnitSystem) {
+    let Some(likely) = matters.likely() else { return };
+    let first = matters.effects.first().map_or("", |effect| effect.name);
+    let house = matters.largest_of_the_house().filter(|name| *name != first);
+    let also = house.map_or(String::new(), |name| format!(", of the house {}", lower(name)));
+    let sure = format!(
+        "How sure: {}, if what nobody knows exactly is off by as much as it may be, each for itself, and the winter is milder \
+         or harder than nine in ten. {first} moves it most{also}. The view What matters shows each. Differences between \
+         scenarios are surer than either sum.",
+        lower(&likely.text(currency)),
+    );
+    let coldest = matters
+        .effects
+        .iter()
+        .max_by(|a, b| a.moves_crop_air_k(&matters.as_it_is).total_cmp(&b.moves_crop_air_k(&matters.as_it_is)));
+    if let (Some(effect), Some(figure)) = (coldest, figures.iter_mut().find(|f| f.topic == Topic::Lowest)) {
+        let [less, more] = [&effect.less, &effect.more].map(|outcome| outcome.crop_air_min_c);
+        let lowest = format::temperature(less.min(more), units);
+        figure.sureness = format!(
+            "{SURE_OF_COLD} Of what nobody knows exactly, {} moves it most: down to {lowest}. The view What matters \
+             shows each.",
+            lower(effect.name)
+        );
+    }
+    for figure in figures.iter_mut().filter(|f| matches!(f.topic, Topic::Cost | Topic::Fuel)) {
+        figure.sureness.clone_from(&sure);
+        if figure.topic == Topic::Cost {
+            figure.more = std::mem::replace(&mut figure.note, likely.band(currency));
+        }
+    }
 }
 
 fn cost(own: &Summary, other: Option<&Summary>, currency: &str) -> Figure {
@@ -171,7 +210,8 @@ fn cost(own: &Summary, other: Option<&Summary>, currency: &str) -> Figure {
             format::number(own.heat_delivered_kwh, 0),
             format::number(own.energy_bought_kwh, 0),
         ),
-        sureness: SURE_OF_SUMS,
+        more: String::new(),
+        sureness: SURE_OF_SUMS.to_owned(),
         warn: own.cost.is_none(),
     }
 }
@@ -195,7 +235,15 @@ fn fuel(own: &Summary, other: Option<&Summary>) -> Figure {
     if own.fan_kwh > 0.5 {
         hover += &format!("\nFans {} kWh", format::number(own.fan_kwh, 0));
     }
-    Figure { topic: Topic::Fuel, value: bought, note, hover, sureness: SURE_OF_SUMS, warn: false }
+    Figure {
+        topic: Topic::Fuel,
+        value: bought,
+        note,
+        hover,
+        more: String::new(),
+        sureness: SURE_OF_SUMS.to_owned(),
+        warn: false,
+    }
 }
 
 fn lowest(own: &Summary, other: Option<&Summary>, units: UnitSystem) -> Figure {
@@ -214,7 +262,8 @@ fn lowest(own: &Summary, other: Option<&Summary>, units: UnitSystem) -> Figure {
         value: format::temperature(own.crop_zone_min_c, units),
         note: when,
         hover,
-        sureness: SURE_OF_COLD,
+        more: String::new(),
+        sureness: format!("{SURE_OF_COLD} {LARGEST_UNKNOWN}"),
         warn: own.hours_below_crop_limit > 0,
     }
 }
@@ -237,7 +286,8 @@ fn short(own: &Summary, other: Option<&Summary>) -> Figure {
             format::number(own.hours_below_setpoint as f64, 0),
             format::number(own.degree_hours_below_setpoint_kh, 0),
         ),
-        sureness: SURE_OF_COLD,
+        more: String::new(),
+        sureness: format!("{SURE_OF_COLD} {LARGEST_UNKNOWN}"),
         warn: hours > 0,
     }
 }
@@ -256,7 +306,8 @@ fn margin(own: &Summary, units: UnitSystem) -> Figure {
             format::temperature(own.design_outdoor_c_99_6, units),
             format::power(own.peak_heater_w),
         ),
-        sureness: SURE_OF_LOAD,
+        more: String::new(),
+        sureness: SURE_OF_LOAD.to_owned(),
         warn: sensible && ratio < 1.0,
     }
 }

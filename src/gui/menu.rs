@@ -93,6 +93,9 @@ fn view_ui(ui: &mut Ui, state: &mut State) {
     entry(ui, state, Command::AirView, state.view == View::Air);
     entry(ui, state, Command::ChecksView, state.view == View::Checks);
     entry(ui, state, Command::WintersView, state.view == View::Winters);
+    entry(ui, state, Command::MattersView, state.view == View::Matters);
+    entry(ui, state, Command::SweepView, state.view == View::Sweep);
+    entry(ui, state, Command::BuyView, state.view == View::Buy);
     ui.separator();
     entry(ui, state, Command::Play, state.playback.is_some());
     ui.separator();

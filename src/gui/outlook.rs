@@ -1,24 +1,18 @@
 //! Asks what other winters would cost the scenarios on show; their figures come in while more are worked out.
 
-use super::asked::{Asked, Progress, Standing};
 use super::document::ScenarioId;
 use super::state::State;
+use super::streamed::{Grown, Streamed, Teller};
 use super::worker::Inputs;
 use crate::model::{Catalogue, ManyWinters, Scenario, Study};
 use crate::season::pool::Workers;
 use crate::season::winters::{FanDay, ScenarioWinters, WinterFigures, many_winters};
 use crate::weather::Climate;
-use std::sync::{Arc, Mutex, PoisonError};
-use std::time::{Duration, Instant};
-
-/// Time between two looks at unfinished figures.
-const BETWEEN_LOOKS: Duration = Duration::from_millis(150);
-/// Why there is no answer after the grower stopped it.
-const STOPPED: &str = "Stopped";
+use std::sync::Arc;
 
 /// What decides the answer.
 #[derive(Clone, PartialEq)]
-struct Question {
+pub struct Question {
     seasons: Vec<(ScenarioId, Arc<Inputs>)>,
     many: ManyWinters,
 }
@@ -43,72 +37,11 @@ pub struct Winters {
     pub every: Vec<ScenarioWinters>,
 }
 
-type SoFar = Arc<Mutex<Option<Arc<Winters>>>>;
-
 /// Where the window asks.
-#[derive(Default)]
-pub struct Outlook {
-    asked: Asked<Question, Arc<Winters>>,
-    question: Option<Question>,
-    so_far: SoFar,
-}
+pub type Outlook = Streamed<Question, Winters>;
 
 /// What there is to show.
-pub struct View {
-    /// Figures: all, those so far, or the last ones while there are none yet.
-    pub winters: Option<Arc<Winters>>,
-    /// How many winters are done while they are worked out.
-    pub working: Option<usize>,
-    /// Why there is no more.
-    pub failed: Option<String>,
-}
-
-impl Outlook {
-    /// Stops working; what is known stays on show.
-    pub fn stop(&mut self) {
-        self.asked.stop(STOPPED);
-    }
-
-    /// Asks again what was stopped.
-    pub fn again(&mut self) {
-        self.asked = Asked::default();
-        self.question = None;
-    }
-
-    /// Whether a question is still open.
-    #[must_use]
-    pub fn working(&self) -> bool {
-        self.asked.working()
-    }
-
-    fn ask(
-        &mut self,
-        study: Study,
-        question: Question,
-        climate: Arc<Climate>,
-        rows: Arc<Catalogue>,
-        ctx: &egui::Context,
-    ) {
-        if self.question.as_ref() != Some(&question) {
-            self.question = Some(question.clone());
-            self.so_far = SoFar::default();
-        }
-        let (so_far, ids) = (Arc::clone(&self.so_far), question.seasons.iter().map(|(id, _)| *id).collect::<Vec<_>>());
-        let work = move |progress: &Progress| work(&study, &ids, &climate, &rows, &so_far, progress);
-        self.asked.ask("other winters", question, ctx, work);
-    }
-
-    fn view(&self) -> View {
-        let so_far = self.so_far.lock().unwrap_or_else(PoisonError::into_inner).clone();
-        let last = self.asked.last().map(|(_, winters)| Arc::clone(winters));
-        match self.question.as_ref().map(|question| self.asked.standing(question)) {
-            Some(Standing::Known(winters)) => View { winters: Some(Arc::clone(winters)), working: None, failed: None },
-            Some(Standing::Working(done)) => View { winters: so_far.or(last), working: Some(done), failed: None },
-            Some(Standing::Failed(why)) => View { winters: so_far, working: None, failed: Some(why.to_owned()) },
-            None => View { winters: None, working: None, failed: None },
-        }
-    }
-}
+pub type View = Grown<Winters>;
 
 /// The work on its thread.
 fn work(
@@ -116,50 +49,60 @@ fn work(
     ids: &[ScenarioId],
     climate: &Climate,
     rows: &Catalogue,
-    so_far: &SoFar,
-    progress: &Progress,
-) -> Result<Arc<Winters>, String> {
+    teller: &Teller<Winters>,
+) -> Result<Winters, String> {
     let currency = &study.prices.currency;
     let tell = |winters: &[ScenarioWinters]| -> Vec<Told> {
         let told =
             |(id, w): (&ScenarioId, &ScenarioWinters)| Told { id: *id, figures: w.figures(currency), fan: w.fan() };
         ids.iter().zip(winters).map(told).collect()
     };
-    let mut looked = Instant::now();
-    let mut look = |winters: &[ScenarioWinters]| {
-        progress.parts(winters.first().map_or(0, |w| w.winters.len()));
-        if looked.elapsed() > BETWEEN_LOOKS {
-            looked = Instant::now();
-            let known = Winters { told: tell(winters), every: Vec::new() };
-            *so_far.lock().unwrap_or_else(PoisonError::into_inner) = Some(Arc::new(known));
-        }
-    };
-    let workers = Workers { cancelled: &|| progress.given_up(), ..Workers::all() };
-    let every = many_winters(study, climate, rows, workers, &mut look);
-    let every = every.map_err(|error| error.to_string())?;
-    Ok(Arc::new(Winters { told: tell(&every), every }))
+    let mut look = |winters: &[ScenarioWinters]| teller.tell(|| Winters { told: tell(winters), every: Vec::new() });
+    let (progress, cancelled) = (|done| teller.parts(done), || teller.given_up());
+    let workers = Workers { progress: &progress, cancelled: &cancelled, ..Workers::all() };
+    let every = many_winters(study, climate, rows, workers, &mut look).map_err(|error| error.to_string())?;
+    Ok(Winters { told: tell(&every), every })
 }
 
 impl State {
     /// Asks for other winters of the scenarios on show, and gives what is known.
     pub fn other_winters(&mut self, ctx: &egui::Context) -> View {
+        let many = self.document.draft.study.many_winters.clone();
+        if let Some(shown) = self.shown_seasons().filter(|_| !self.board.working()) {
+            let study = Study { many_winters: many.clone(), ..shown.study };
+            let ids: Vec<ScenarioId> = shown.seasons.iter().map(|(id, _)| *id).collect();
+            let question = Question { seasons: shown.seasons, many };
+            let (climate, rows) = (shown.climate, Arc::clone(&self.catalogue));
+            self.outlook.ask("other winters", question, ctx, move |teller| work(&study, &ids, &climate, &rows, teller));
+        }
+        self.outlook.grown()
+    }
+
+    /// The scenarios on show that have a season, as a study of their own; none if there is none.
+    #[must_use]
+    pub fn shown_seasons(&self) -> Option<ShownSeasons> {
         let draft = &self.document.draft;
-        let mut seasons = Vec::new();
-        let mut scenarios: Vec<Scenario> = Vec::new();
-        let mut first = None;
+        let (mut seasons, mut scenarios, mut first) = (Vec::new(), Vec::new(), None);
         for (scenario, tag) in draft.study.scenarios.iter().zip(&draft.tags).filter(|(scenario, _)| scenario.shown) {
             let Some((season, _)) = self.board.season(tag.id).filter(|(season, _)| !season.is_empty()) else {
                 continue;
             };
             scenarios.push(Scenario { name: scenario.name.clone(), ..season.inputs.scenario.clone() });
             seasons.push((tag.id, Arc::clone(&season.inputs)));
-            first.get_or_insert_with(|| season.clone());
+            first.get_or_insert(season);
         }
-        let Some(first) = first.filter(|_| !self.board.working()) else { return self.outlook.view() };
-        let many = draft.study.many_winters.clone();
-        let study = Study { scenarios, many_winters: many.clone(), ..first.inputs.study.clone() };
-        let question = Question { seasons, many };
-        self.outlook.ask(study, question, Arc::clone(&first.climate), Arc::clone(&self.catalogue), ctx);
-        self.outlook.view()
+        let first = first?;
+        let study = Study { scenarios, ..first.inputs.study.clone() };
+        Some(ShownSeasons { seasons, study, climate: Arc::clone(&first.climate) })
     }
+}
+
+/// The scenarios on show, ready to be run otherwise.
+pub struct ShownSeasons {
+    /// By scenario, in the order of the cards, what each was computed from.
+    pub seasons: Vec<(ScenarioId, Arc<Inputs>)>,
+    /// The study with these scenarios alone, in the same order.
+    pub study: Study,
+    /// Its weather.
+    pub climate: Arc<Climate>,
 }

@@ -30,6 +30,12 @@ pub fn temperature(t_c: f64) -> Color32 {
     screen(colours::temperature(t_c))
 }
 
+/// Colour of a share of the way from little to much.
+#[must_use]
+pub fn much(share: f64) -> Color32 {
+    screen(colours::much(share))
+}
+
 /// Dark or light ink, whichever reads on a fill.
 #[must_use]
 pub fn ink_on(fill: Color32) -> Color32 {

@@ -13,12 +13,15 @@ use super::history::Edits;
 use super::importing::Import;
 use super::insights::Insights;
 use super::keeping::Keeping;
+use super::matters::Matters;
 use super::nights::Nights;
 use super::outlook::Outlook;
 use super::plots::PlotShelf;
 use super::prefs::Prefs;
+use super::purchases::Purchases;
+use super::sweeps::Sweeps;
 use super::verdicts::Verdicts;
-use super::views::{AirPlot, ColdestView, SideView, WinterView};
+use super::views::{AirPlot, BuyView, ColdestView, MattersView, SideView, SweepView, WinterView};
 use super::worker::{Inputs, Worker};
 use super::workings::Workings;
 use crate::checks::Check;
@@ -45,14 +48,20 @@ pub enum View {
     Checks,
     /// The same through many winters.
     Winters,
+    /// Which of the doubtful inputs matter.
+    Matters,
+    /// Inputs moved over a range.
+    Sweep,
+    /// Which measures to buy.
+    Buy,
 }
 
 impl View {
     /// Whether the house is drawn above it.
     #[must_use]
     pub fn has_drawing(self) -> bool {
-        // A table and a crowd of winters need the room and have no hour.
-        !matches!(self, Self::Side | Self::Winters)
+        // Tables, and what is more than one winter, need the room and have no hour.
+        !matches!(self, Self::Side | Self::Winters | Self::Matters | Self::Sweep | Self::Buy)
     }
 }
 
@@ -116,6 +125,8 @@ pub struct State {
     pub site_sought: bool,
     /// Whether a change goes to all scenarios.
     pub to_all: bool,
+    /// Whether the section of the prices is to be opened.
+    pub prices_sought: bool,
     /// Scenario being renamed.
     pub renaming: Option<ScenarioId>,
     /// Explanation on show.
@@ -156,6 +167,18 @@ pub struct State {
     pub handout: Option<Handout>,
     /// Other winters of the scenarios on show.
     pub outlook: Outlook,
+    /// Which of its doubtful inputs matter to a scenario.
+    pub matters: Matters,
+    /// What the view of them shows.
+    pub matters_view: MattersView,
+    /// Inputs moved over a range.
+    pub sweeps: Sweeps,
+    /// What the view of them shows.
+    pub sweep_view: SweepView,
+    /// The chosen scenario with every combination of measures.
+    pub purchases: Purchases,
+    /// What the view of them shows.
+    pub buy_view: BuyView,
     /// What else is known of the chosen scenario.
     pub insights: Insights,
     /// Text typed in the search for stations.
@@ -189,6 +212,7 @@ impl State {
             sought: None,
             site_sought: false,
             to_all: false,
+            prices_sought: false,
             renaming: None,
             leaflet: None,
             workings: Workings::default(),
@@ -209,6 +233,12 @@ impl State {
             import: None,
             handout: None,
             outlook: Outlook::default(),
+            matters: Matters::default(),
+            matters_view: MattersView::default(),
+            sweeps: Sweeps::default(),
+            sweep_view: SweepView::default(),
+            purchases: Purchases::default(),
+            buy_view: BuyView::default(),
             insights: Insights::default(),
             station_search: String::new(),
             may_close: false,
@@ -279,6 +309,7 @@ impl State {
                 self.ask_air(&season, ctx);
             }
         }
+        self.attend_to_what_matters(ctx);
     }
 
     /// Asks what other air would change; only while that is on show, for it takes some winters.

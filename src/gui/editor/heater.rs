@@ -125,7 +125,8 @@ fn price_ui(ui: &mut Ui, form: &mut Form, fuel: &str, prices: &mut Vec<FuelPrice
     });
 }
 
-fn setpoints_ui(ui: &mut Ui, form: &mut Form, heater: &mut Heater, other: Option<&Heater>) {
+/// The fields of what a heater's thermostat holds.
+pub fn setpoints_ui(ui: &mut Ui, form: &mut Form, heater: &mut Heater, other: Option<&Heater>) {
     let spec = |input: &crate::model::ChoiceInput, key| Spec {
         key,
         label: input.label,
@@ -147,7 +148,7 @@ fn setpoints_ui(ui: &mut Ui, form: &mut Form, heater: &mut Heater, other: Option
 }
 
 /// Fills the heater in from a kind of the catalogue.
-fn kind_ui(ui: &mut Ui, form: &mut Form, heater: &mut Heater, rows: &Catalogue) {
+pub fn kind_ui(ui: &mut Ui, form: &mut Form, heater: &mut Heater, rows: &Catalogue) {
     let mut taken = None;
     row(ui, false, |ui| {
         let label = label_cell(ui, "Kind", CHOICE_LABEL, 0.0);

@@ -17,7 +17,10 @@ mod vents;
 mod water;
 mod weather;
 
+pub use heater::{kind_ui as heater_kind_ui, setpoints_ui};
+pub use layers::layers_ui;
 pub use section::Section;
+pub use water::{vessels_ui, zones};
 
 use super::command::Command;
 use super::fields::Form;
@@ -29,6 +32,8 @@ use egui::{Margin, RichText, Ui};
 
 /// Title of the section of the place.
 pub const SITE: &str = "Site & weather";
+/// Title of the section of the prices.
+pub const PRICES: &str = "Prices";
 
 /// What a section shows beside its inputs.
 pub struct Figures<'a> {
@@ -156,5 +161,8 @@ fn study_ui(ui: &mut Ui, state: &mut State) {
     let count = own.sheets.len() + own.screens.len() + own.fuels.len();
     let own = if count == 0 { "none".to_owned() } else { count.to_string() };
     section::section_ui(ui, "Own materials", &own, false, false, false, |ui| own::own_ui(ui, state));
-    section::section_ui(ui, "Prices", &price, false, false, false, |ui| prices::prices_ui(ui, state));
+    if std::mem::take(&mut state.prices_sought) {
+        section::reveal(ui, PRICES);
+    }
+    section::section_ui(ui, PRICES, &price, false, false, false, |ui| prices::prices_ui(ui, state));
 }

@@ -70,7 +70,8 @@ pub fn water_ui(ui: &mut Ui, form: &mut Form, s: &mut Scenario, reference: Optio
     }
 }
 
-fn vessels_ui(ui: &mut Ui, form: &mut Form, vessels: &mut Vessels, other: Option<&Vessels>) {
+/// The fields of a group of vessels.
+pub fn vessels_ui(ui: &mut Ui, form: &mut Form, vessels: &mut Vessels, other: Option<&Vessels>) {
     form.text(ui, &Vessels::name, &mut vessels.name, None);
     form.choice(ui, &Vessels::zone, &mut vessels.zone, &zones(), other.map(|o| &o.zone));
     for input in Vessels::NUMBERS {

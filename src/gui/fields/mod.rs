@@ -13,8 +13,8 @@ use crate::model::NumberInput;
 use crate::model::validate::Problem;
 use crate::units::{Quantity, UnitSystem};
 use egui::{Id, Ui};
-pub use text::sentence;
 use text::step_name;
+pub use text::{lower, sentence};
 
 /// What every row of a form needs to know.
 pub struct Form<'a> {

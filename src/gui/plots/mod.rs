@@ -7,11 +7,15 @@ pub mod coldest;
 pub mod column;
 pub mod daily;
 mod data;
+pub mod doubts;
 pub mod fan;
 pub mod legend;
+pub mod map;
 pub mod months;
 pub mod power_cut;
 pub mod rows;
 pub mod running;
+pub mod swept;
+pub mod values;
 
 pub use data::PlotShelf;

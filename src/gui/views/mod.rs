@@ -1,22 +1,28 @@
 //! The views under the drawing, as tabs.
 
 mod air;
+mod buy;
 mod checks;
 mod coldest;
+mod matters;
 mod side;
+mod sweep;
 mod winter;
 mod winters;
 
 pub use air::AirPlot;
+pub use buy::BuyView;
 pub use coldest::ColdestView;
+pub use matters::MattersView;
 pub use side::SideView;
+pub use sweep::SweepView;
 pub use winter::WinterView;
 
 use super::command::Command;
 use super::palette;
 use super::plots::running::Shown;
 use super::state::{State, View};
-use super::theme::{BODY, regular, semibold, tokens};
+use super::theme::{BODY, SMALL, Tokens, regular, semibold, tokens};
 use egui::{Align2, Sense, Stroke, Ui, vec2};
 
 /// The chosen view.
@@ -43,49 +49,106 @@ pub fn views_ui(ui: &mut Ui, state: &mut State) {
         View::Air => air::air_ui(ui, state),
         View::Checks => checks::checks_ui(ui, state),
         View::Winters => winters::winters_ui(ui, state),
+        View::Matters => matters::matters_ui(ui, state),
+        View::Sweep => sweep::sweep_ui(ui, state),
+        View::Buy => buy::buy_ui(ui, state),
     }
 }
 
 /// The views in the order of their tabs.
-const VIEWS: [(View, Command); 6] = [
+const VIEWS: [(View, Command); 9] = [
     (View::Winter, Command::WinterView),
     (View::Coldest, Command::ColdestView),
     (View::Side, Command::SideView),
     (View::Air, Command::AirView),
     (View::Checks, Command::ChecksView),
     (View::Winters, Command::WintersView),
+    (View::Matters, Command::MattersView),
+    (View::Sweep, Command::SweepView),
+    (View::Buy, Command::BuyView),
 ];
 
-/// The tabs.
+/// Height of a row of tabs.
+const TAB: f32 = 28.0;
+/// Room between two tabs.
+const BETWEEN: f32 = 20.0;
+
+/// The tabs, in as many rows as they need.
 pub fn tabs_ui(ui: &mut Ui, state: &mut State) {
     let t = tokens(ui);
-    let line = ui.cursor().top() + 28.0;
-    ui.painter().hline(ui.max_rect().x_range(), line, Stroke::new(1.0, t.hairline));
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 20.0;
-        for (view, command) in VIEWS {
-            let on = state.view == view;
-            let font = if on { semibold(BODY) } else { regular(BODY) };
-            let text = match chosen_stops(state) {
-                stops if stops > 0 && view == View::Checks => format!("{} · {stops}", command.text()),
-                _ => command.text().to_owned(),
-            };
-            let galley = ui.painter().layout_no_wrap(text.clone(), font, t.ink);
-            let (rect, response) = ui.allocate_exact_size(vec2(galley.size().x, 28.0), Sense::click());
-            response.widget_info(|| egui::WidgetInfo::selected(egui::Role::Tab, true, on, &text));
-            let colour = if on || response.hovered() || response.has_focus() { t.ink } else { t.soft };
-            let at = Align2::LEFT_CENTER.anchor_size(rect.left_center(), galley.size()).min;
-            ui.painter().galley_with_override_text_color(at, galley, colour);
-            if on {
-                ui.painter().hline(rect.x_range(), line, Stroke::new(2.0, t.accent));
-            } else if response.has_focus() {
-                ui.painter().hline(rect.x_range(), line, Stroke::new(2.0, t.soft));
-            }
-            if response.clicked() {
-                state.queue.push(command);
-            }
+    let stops = chosen_stops(state);
+    let text = |view: View, command: Command| match stops {
+        stops if stops > 0 && view == View::Checks => format!("{} · {stops}", command.text()),
+        _ => command.text().to_owned(),
+    };
+    // Wide enough for the chosen one, so that no tab moves when another is chosen.
+    let width = |text: &str| ui.painter().layout_no_wrap(text.to_owned(), semibold(BODY), t.ink).size().x;
+    let widths: Vec<f32> = VIEWS.iter().map(|(view, command)| width(&text(*view, *command))).collect();
+    let whole = widths.iter().sum::<f32>() + BETWEEN * (widths.len() - 1) as f32;
+    let first_row = if whole <= ui.available_width() { VIEWS.len() } else { VIEWS.len().div_ceil(2) };
+    let height = if first_row < VIEWS.len() { TAB - 5.0 } else { TAB };
+    ui.spacing_mut().item_spacing.y = 0.0;
+    for row in [0..first_row, first_row..VIEWS.len()].into_iter().filter(|row| !row.is_empty()) {
+        let last = row.end == VIEWS.len();
+        let line = ui.cursor().top() + height;
+        if last {
+            ui.painter().hline(ui.max_rect().x_range(), line, Stroke::new(1.0, t.hairline));
         }
-    });
+        ui.horizontal(|ui| {
+            ui.set_height(height);
+            ui.spacing_mut().item_spacing.x = BETWEEN;
+            for index in row {
+                let (view, command) = VIEWS[index];
+                let on = state.view == view;
+                if tab_ui(ui, &text(view, command), vec2(widths[index], height), on, &t).clicked() {
+                    state.queue.push(command);
+                }
+            }
+        });
+    }
+    ui.spacing_mut().item_spacing.y = 4.0;
+}
+
+/// One tab.
+fn tab_ui(ui: &mut Ui, text: &str, size: egui::Vec2, on: bool, t: &Tokens) -> egui::Response {
+    let font = if on { semibold(BODY) } else { regular(BODY) };
+    let galley = ui.painter().layout_no_wrap(text.to_owned(), font, t.ink);
+    let (rect, response) = ui.allocate_exact_size(size, Sense::click());
+    response.widget_info(|| egui::WidgetInfo::selected(egui::Role::Tab, true, on, text));
+    let colour = if on || response.hovered() || response.has_focus() { t.ink } else { t.soft };
+    let at = Align2::LEFT_CENTER.anchor_size(rect.left_center(), galley.size()).min;
+    ui.painter().galley_with_override_text_color(at, galley, colour);
+    if on {
+        ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(2.0, t.accent));
+    } else if response.has_focus() {
+        ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(2.0, t.soft));
+    }
+    response
+}
+
+/// What was pressed beside a progress bar.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Press {
+    /// Stop working.
+    Stop,
+    /// Go on with what was stopped or failed.
+    GoOn,
+}
+
+/// How far a long question is, and the way to stop it, or why it ended and the way on; from the right.
+fn progress_ui(ui: &mut Ui, working: Option<usize>, count: usize, failed: Option<&str>) -> Option<Press> {
+    let t = tokens(ui);
+    if let Some(done) = working {
+        let pressed = ui.button("Stop").clicked();
+        let share = done as f32 / count.max(1) as f32;
+        let text = egui::RichText::new(format!("{done} of {count}")).size(SMALL);
+        ui.add(egui::ProgressBar::new(share).desired_width(110.0).text(text));
+        return pressed.then_some(Press::Stop);
+    }
+    let why = failed?;
+    let pressed = ui.button("Go on").clicked();
+    ui.add(egui::Label::new(egui::RichText::new(why).color(t.warn)).truncate());
+    pressed.then_some(Press::GoOn)
 }
 
 /// How many checks of the chosen scenario say stop.

@@ -11,7 +11,7 @@ use crate::gui::plots::column::{heading, row};
 use crate::gui::plots::fan::{Fan, fan_ui};
 use crate::gui::plots::running::Shown;
 use crate::gui::state::State;
-use crate::gui::theme::{SMALL, tokens};
+use crate::gui::theme::tokens;
 use crate::model::ManyWinters;
 use egui::{Align, Layout, RichText, Ui, vec2};
 use std::sync::Arc;
@@ -33,7 +33,7 @@ pub fn winters_ui(ui: &mut Ui, state: &mut State) {
         ui.label(RichText::new(text).color(tokens(ui).soft));
         return;
     };
-    let Some(winters) = &view.winters else {
+    let Some(winters) = &view.answer else {
         ui.label(RichText::new("The first winters are being worked out").color(tokens(ui).soft));
         return;
     };
@@ -79,7 +79,7 @@ fn told_of<'a>(state: &State, winters: &'a Winters, scenario: &Shown) -> Option<
 fn finding_ui(ui: &mut Ui, state: &State, view: &View) {
     let draft = &state.document.draft;
     let id = draft.tags.get(draft.selected()).map(|tag| tag.id);
-    let told = view.winters.as_ref().and_then(|w| w.told.iter().find(|told| Some(told.id) == id));
+    let told = view.answer.as_ref().and_then(|w| w.told.iter().find(|told| Some(told.id) == id));
     let name = draft.scenario().map(|s| format::short_name(&s.name)).unwrap_or_default();
     let text = match told {
         Some(told) if !told.figures.sentences.is_empty() => {
@@ -117,7 +117,6 @@ fn asked_ui(ui: &mut Ui, state: &mut State) {
 
 /// What the plot shows, how far it is, and the way to stop it; its place stays when there is nothing to say.
 fn progress_ui(ui: &mut Ui, state: &mut State, view: &View) {
-    let t = tokens(ui);
     let currency = &state.document.draft.study.prices.currency;
     let title = format!("Running cost, {currency}: one winter in ten to nine in ten");
     let count = state.document.draft.study.many_winters.count;
@@ -125,18 +124,10 @@ fn progress_ui(ui: &mut Ui, state: &mut State, view: &View) {
         ui.set_height(26.0);
         ui.label(RichText::new(title).strong());
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            if let Some(done) = view.working {
-                if ui.button("Stop").clicked() {
-                    state.outlook.stop();
-                }
-                let share = done as f32 / count.max(1) as f32;
-                let text = RichText::new(format!("{done} of {count}")).size(SMALL);
-                ui.add(egui::ProgressBar::new(share).desired_width(110.0).text(text));
-            } else if let Some(why) = &view.failed {
-                if ui.button("Go on").clicked() {
-                    state.outlook.again();
-                }
-                ui.label(RichText::new(why).color(t.warn));
+            match super::progress_ui(ui, view.working, count as usize, view.failed.as_deref()) {
+                Some(super::Press::Stop) => state.outlook.stop(),
+                Some(super::Press::GoOn) => state.outlook.again(),
+                None => {}
             }
         });
     });
