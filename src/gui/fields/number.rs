@@ -53,8 +53,9 @@ impl Form<'_> {
         let unit = spec.quantity.unit(self.units);
         let mut shown = unit.shown(value);
         let reading = Reading::default();
+        let size = vec2(width - CELL_GAP, ROW - 2.0);
         let field = self.drag_value(spec, &mut shown, &reading);
-        let response = ui.add_sized([width - CELL_GAP, ROW - 2.0], field).accessible_name(spoken);
+        let response = right_aligned(ui, size, field).accessible_name(spoken);
         ui.add_space(CELL_GAP);
         self.note_reading(ui, spec, reading, &response);
         let typed_anew = text(spec, self.units, shown) != text(spec, self.units, unit.shown(value));
@@ -90,11 +91,8 @@ impl Form<'_> {
             }
             let mut shown = unit.shown(value);
             let reading = Reading::default();
-            let field =
-                self.drag_value(spec, &mut shown, &reading).suffix(self.suffix(spec)).min_size(vec2(VALUE, ROW - 2.0));
-            let size = vec2(VALUE, ROW - 2.0);
-            let response =
-                ui.allocate_ui_with_layout(size, Layout::top_down_justified(Align::Max), |ui| ui.add(field)).inner;
+            let field = self.drag_value(spec, &mut shown, &reading).suffix(self.suffix(spec));
+            let response = right_aligned(ui, vec2(VALUE, ROW - 2.0), field);
             let response = response.labelled_by(label);
             self.note_reading(ui, spec, reading, &response);
             let typed_anew = text(spec, self.units, shown) != text(spec, self.units, unit.shown(value));
@@ -172,4 +170,10 @@ fn context_ui(ui: &mut Ui, default: Option<f64>, other: Option<f64>, new: &mut O
             ui.close();
         }
     }
+}
+
+/// A field of a fixed size with its number at the right.
+fn right_aligned(ui: &mut Ui, size: egui::Vec2, field: egui::DragValue<'_>) -> egui::Response {
+    let field = field.min_size(size);
+    ui.allocate_ui_with_layout(size, Layout::top_down_justified(Align::Max), |ui| ui.add(field)).inner
 }
