@@ -7,6 +7,7 @@ pub mod board;
 mod cards;
 mod clipboard;
 pub mod command;
+mod cut;
 mod dialogs;
 pub mod document;
 mod drawing;

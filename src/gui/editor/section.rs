@@ -2,6 +2,7 @@
 
 use super::Figures;
 use crate::format;
+use crate::gui::cut::cut;
 use crate::gui::fields::Form;
 use crate::gui::marks;
 use crate::gui::theme::{BODY, SMALL, regular, semibold, tokens};
@@ -173,9 +174,7 @@ pub fn section_ui(
         painter.circle_filled(pos2(name.right() + 9.0, middle + 1.0), 2.5, t.accent);
     }
     let room = rect.right() - name.right() - 24.0;
-    let mut job = egui::text::LayoutJob::simple_singleline(result.to_owned(), regular(SMALL), t.soft);
-    job.wrap = egui::text::TextWrapping::truncate_at_width(room);
-    let galley = painter.layout_job(job);
+    let galley = cut(painter, result, regular(SMALL), t.soft, room);
     painter.galley(pos2(rect.right() - galley.size().x, middle - galley.size().y / 2.0), galley, t.soft);
     collapsing.show_body_unindented(ui, |ui| {
         content(ui);

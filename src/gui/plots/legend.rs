@@ -1,5 +1,6 @@
 //! What the lines of a plot stand for, in one row above it.
 
+use crate::gui::cut::cut;
 use crate::gui::marks;
 use crate::gui::theme::{SMALL, regular, tokens};
 use egui::{Color32, Painter, Pos2, Sense, Stroke, Ui, pos2, vec2};
@@ -20,9 +21,7 @@ pub enum Sample {
 /// One entry.
 pub fn entry(ui: &mut Ui, drawn: Sample, colour: Color32, name: &str, most: f32) -> egui::Response {
     let t = tokens(ui);
-    let mut job = egui::text::LayoutJob::simple_singleline(name.to_owned(), regular(SMALL), t.ink);
-    job.wrap = egui::text::TextWrapping::truncate_at_width(most);
-    let galley = ui.painter().layout_job(job);
+    let galley = cut(ui.painter(), name, regular(SMALL), t.ink, most);
     let gap = 26.0;
     let (rect, response) = ui.allocate_exact_size(vec2(gap + galley.size().x + 6.0, 18.0), Sense::hover());
     let (left, middle) = (rect.left(), rect.center().y);
@@ -60,9 +59,7 @@ pub fn sample(painter: &Painter, left: Pos2, drawn: Sample, colour: Color32) {
 pub fn scenario(ui: &mut Ui, mark: usize, colour: Color32, name: &str, shown: bool, most: f32) -> egui::Response {
     let t = tokens(ui);
     let (ink, colour) = if shown { (t.ink, colour) } else { (t.soft, colour.gamma_multiply(0.35)) };
-    let mut job = egui::text::LayoutJob::simple_singleline(name.to_owned(), regular(SMALL), ink);
-    job.wrap = egui::text::TextWrapping::truncate_at_width(most);
-    let galley = ui.painter().layout_job(job);
+    let galley = cut(ui.painter(), name, regular(SMALL), ink, most);
     let gap = 16.0;
     let (rect, response) = ui.allocate_exact_size(vec2(gap + galley.size().x + 6.0, 18.0), Sense::click());
     response.widget_info(|| egui::WidgetInfo::selected(egui::Role::CheckBox, true, shown, format!("{name} in plots")));

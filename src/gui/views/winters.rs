@@ -83,7 +83,7 @@ fn finding_ui(ui: &mut Ui, state: &State, view: &View) {
     let name = draft.scenario().map(|s| format::short_name(&s.name)).unwrap_or_default();
     let text = match told {
         Some(told) if !told.figures.sentences.is_empty() => {
-            format!("{name}: {}", told.figures.sentences.join(" "))
+            format!("{name}. {}", told.figures.sentences.join(" "))
         }
         _ => format!("{name}: its weather year is one winter of many"),
     };

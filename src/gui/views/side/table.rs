@@ -2,6 +2,7 @@
 
 use super::texts::{RowTexts, Texts};
 use crate::compare::{Comparison, Group};
+use crate::gui::cut::cut;
 use crate::gui::marks;
 use crate::gui::palette;
 use crate::gui::state::State;
@@ -94,12 +95,12 @@ fn line_ui(ui: &mut Ui, label: &str, line: &RowTexts, widths: Widths, t: &Tokens
         ui.painter().rect_filled(rect, 0.0, t.raised.gamma_multiply(0.6));
     }
     ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, t.hairline));
-    cut(ui, label, Rect::from_min_size(rect.min, vec2(LABEL - 8.0, ROW)), false, t.soft, false);
+    write(ui, label, Rect::from_min_size(rect.min, vec2(LABEL - 8.0, ROW)), false, t.soft, false);
     for (index, cell) in line.cells.iter().enumerate() {
         let column = cell_rect(rect, index, widths.column).shrink2(vec2(8.0, 2.0));
         let whole = cell.difference.is_empty();
         let upper = if whole { column } else { column.with_max_y(column.top() + 19.0) };
-        let left = cut(ui, &cell.value, upper, true, if cell.empty { t.soft } else { t.ink }, cell.best);
+        let left = write(ui, &cell.value, upper, true, if cell.empty { t.soft } else { t.ink }, cell.best);
         if cell.best {
             marks::paint_best(ui.painter(), pos2(left - 10.0, upper.center().y), t.accent);
         }
@@ -113,11 +114,9 @@ fn line_ui(ui: &mut Ui, label: &str, line: &RowTexts, widths: Widths, t: &Tokens
 }
 
 /// Writes a text into a cell, cut where it is too long; gives its left end.
-fn cut(ui: &Ui, text: &str, cell: Rect, right: bool, ink: egui::Color32, bold: bool) -> f32 {
+fn write(ui: &Ui, text: &str, cell: Rect, right: bool, ink: egui::Color32, bold: bool) -> f32 {
     let font = if bold { semibold(BODY) } else { regular(BODY - 0.5) };
-    let mut job = egui::text::LayoutJob::simple_singleline(text.to_owned(), font, ink);
-    job.wrap = egui::text::TextWrapping::truncate_at_width(cell.width());
-    let galley = ui.painter().layout_job(job);
+    let galley = cut(ui.painter(), text, font, ink, cell.width());
     let left = if right { cell.right() - galley.size().x } else { cell.left() };
     ui.painter().galley(pos2(left, cell.center().y - galley.size().y / 2.0), galley, ink);
     left
