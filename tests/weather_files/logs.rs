@@ -2,6 +2,7 @@
 
 use super::gzip;
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 use std::fmt::Write as _;
 use warmfold::units::{HOURS_PER_DAY, fahrenheit_from_c};
 use warmfold::weather::bundled::load;
@@ -185,7 +186,7 @@ fn broken_logs_are_told_where_what_and_what_to_do() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 150, rng_seed: RngSeed::Fixed(1), failure_persistence: None, ..ProptestConfig::default() })]
 
     /// Whatever bytes are damaged, the log is read or refused, and a year that comes out can be computed with.
     #[test]

@@ -2,6 +2,7 @@
 
 use crate::climates::{mean_min_max_c, same_place, temperatures_of};
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 use warmfold::weather::Place;
 use warmfold::weather::WeatherYear;
 use warmfold::weather::bundled::stations;
@@ -97,7 +98,7 @@ fn small_swings_are_met_beside_great_ones() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 60, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 60, rng_seed: RngSeed::Fixed(1), failure_persistence: None, ..ProptestConfig::default() })]
 
     /// Any climate between the polar circles, north or south: its means are met, every figure can be computed with, and
     /// the same figures give the same bits.
