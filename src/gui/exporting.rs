@@ -2,7 +2,7 @@
 
 use super::state::State;
 use crate::model::{Catalogue, Study};
-use crate::report::{WeatherUsed, of_runs};
+use crate::report::{Explored, WeatherUsed, of_runs};
 use crate::season::run_scenario;
 use crate::storage;
 use crate::units::UnitSystem;
@@ -40,12 +40,14 @@ impl Done {
 }
 
 impl State {
-    /// Starts to write the report of the study as it stands.
+    /// Starts to write the report of the study as it stands, with what the views know of it beyond the seasons.
     pub fn export_report(&mut self, path: PathBuf, ctx: &egui::Context) {
         let study = self.document.draft.study.clone();
         let (catalogue, folder, units) = (Arc::clone(&self.catalogue), self.folder(), self.prefs.units);
         let marks: Vec<usize> = self.document.draft.tags.iter().map(|tag| tag.mark).collect();
-        let make = move || report(&study, &catalogue, folder.as_deref(), (units, &marks));
+        let (winters, matters, measures) = (self.known_winters(), self.known_matters(), self.known_purchases());
+        let explored = Explored { winters, matters, measures };
+        let make = move || report(&study, &catalogue, folder.as_deref(), explored, (units, &marks));
         self.make_beside("report", Some(path), ctx, make);
     }
 
@@ -124,6 +126,7 @@ fn report(
     study: &Study,
     catalogue: &Catalogue,
     folder: Option<&Path>,
+    explored: Explored,
     look: (UnitSystem, &[usize]),
 ) -> Result<String, String> {
     let weather = storage::load_weather(&study.site, folder.unwrap_or(Path::new(""))).map_err(|e| e.to_string())?;
@@ -132,5 +135,5 @@ fn report(
     };
     let runs = study.scenarios.iter().map(run).collect::<Result<Vec<_>, _>>()?;
     let used = WeatherUsed { climate: &weather.climate, credit: &weather.year.credit, notes: &weather.year.notes };
-    of_runs(study, catalogue, used, &runs, look, &|| false).map_err(|error| error.to_string())
+    of_runs(study, catalogue, used, &runs, explored, look, &|| false).map_err(|error| error.to_string())
 }

@@ -78,6 +78,16 @@ impl State {
         self.outlook.grown()
     }
 
+    /// What is known of other winters of every scenario as it stands, in the order of the study.
+    #[must_use]
+    pub fn known_winters(&self) -> Vec<Option<WinterFigures>> {
+        let many = self.document.draft.study.many_winters.clone();
+        let question = self.shown_seasons().map(|shown| Question { seasons: shown.seasons, many });
+        let known = question.filter(|_| !self.board.working()).and_then(|question| self.outlook.known(&question));
+        let of = |id: ScenarioId| known?.told.iter().find(|told| told.id == id).map(|told| told.figures.clone());
+        self.document.draft.tags.iter().map(|tag| of(tag.id)).collect()
+    }
+
     /// The scenarios on show that have a season, as a study of their own; none if there is none.
     #[must_use]
     pub fn shown_seasons(&self) -> Option<ShownSeasons> {

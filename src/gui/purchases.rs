@@ -79,23 +79,10 @@ impl State {
     /// # Errors
     /// Too many measures, or none.
     pub fn purchases(&mut self, ctx: &egui::Context) -> Result<Option<(Grown<Combinations>, usize)>, String> {
-        let Some((season, _)) = self.chosen_season().filter(|(season, _)| !season.is_empty()) else { return Ok(None) };
-        let (inputs, climate) = (Arc::clone(&season.inputs), Arc::clone(&season.climate));
-        let candidates = &self.document.draft.study.candidates;
-        // Names and prices move no season.
-        let bare = |(place, c): (usize, &Candidate)| Candidate {
-            name: place.to_string(),
-            ticked: c.ticked,
-            change: c.change.clone(),
-            ..Candidate::default()
-        };
-        let measures: Vec<Candidate> = candidates.iter().enumerate().map(bare).collect();
-        let scenario = Scenario { name: "chosen".to_owned(), ..inputs.scenario.clone() };
-        let study = Study { scenarios: vec![scenario], candidates: measures.clone(), ..inputs.study.clone() };
+        let Some((question, study, climate)) = self.purchase() else { return Ok(None) };
         let count = sets(&study, 0).map_err(|error| error.to_string())?.len();
         if !self.board.working() {
             let rows = Arc::clone(&self.catalogue);
-            let question = Question { inputs, measures };
             self.purchases.asked.ask("best buy", question, ctx, move |teller| work(&study, &climate, &rows, teller));
         }
         let mut grown = self.purchases.asked.grown();
@@ -103,6 +90,32 @@ impl State {
             grown.answer = Some(self.purchases.priced(known, &self.document.draft.study.candidates));
         }
         Ok(Some((grown, count)))
+    }
+
+    /// The combinations with the chosen scenario as it stands, with its place in the study; none where they are not known.
+    #[must_use]
+    pub fn known_purchases(&mut self) -> Option<(usize, Combinations)> {
+        let (question, ..) = self.purchase().filter(|_| !self.board.working())?;
+        let known = Arc::clone(self.purchases.asked.known(&question)?);
+        let priced = self.purchases.priced(&known, &self.document.draft.study.candidates);
+        Some((self.document.draft.selected(), Combinations::clone(&priced)))
+    }
+
+    /// What is asked of the chosen scenario, as a study of its own, and its weather; none without a season.
+    fn purchase(&self) -> Option<(Question, Study, Arc<Climate>)> {
+        let (season, _) = self.chosen_season().filter(|(season, _)| !season.is_empty())?;
+        let (inputs, climate) = (Arc::clone(&season.inputs), Arc::clone(&season.climate));
+        // Names and prices move no season.
+        let bare = |(place, c): (usize, &Candidate)| Candidate {
+            name: place.to_string(),
+            ticked: c.ticked,
+            change: c.change.clone(),
+            ..Candidate::default()
+        };
+        let measures: Vec<Candidate> = self.document.draft.study.candidates.iter().enumerate().map(bare).collect();
+        let scenario = Scenario { name: "chosen".to_owned(), ..inputs.scenario.clone() };
+        let study = Study { scenarios: vec![scenario], candidates: measures.clone(), ..inputs.study.clone() };
+        Some((Question { inputs, measures }, study, climate))
     }
 }
 

@@ -114,6 +114,12 @@ impl<Q: PartialEq + Clone, A: Send + Sync + 'static> Streamed<Q, A> {
         self.asked.working()
     }
 
+    /// The answer to this question, if it is the one known.
+    #[must_use]
+    pub fn known(&self, question: &Q) -> Option<&Arc<A>> {
+        self.asked.last().filter(|(asked, _)| *asked == question).map(|(_, answer)| answer)
+    }
+
     /// What there is to show.
     #[must_use]
     pub fn grown(&self) -> Grown<A> {

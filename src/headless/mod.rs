@@ -65,6 +65,9 @@ enum Command {
         /// Units on the page
         #[arg(long, value_enum, default_value_t)]
         units: Units,
+        /// With many winters, what matters and the best buy: hundreds of seasons of every scenario
+        #[arg(long)]
+        thorough: bool,
     },
     /// Write a table: the scenarios side by side, if nothing else is asked for
     Table {
@@ -147,7 +150,7 @@ pub fn main() -> ExitCode {
         None => window::open(arguments.file),
         Some(Command::Run { files, json }) => run(&files, json),
         Some(Command::Hours { file, scenario, out }) => hours_csv::write(&file, &scenario, &out),
-        Some(Command::Report { file, out, units }) => report::write(&file, &out, units.into()),
+        Some(Command::Report { file, out, units, thorough }) => report::write(&file, &out, units.into(), thorough),
         Some(Command::Table { file, table, out, units }) => table::write(&file, &out, table, units.into()),
         Some(Command::BestBuy(asked)) => best_buy::run(&asked),
         Some(Command::Sweep(asked)) => sweep::run(&asked),

@@ -48,6 +48,22 @@ impl CandidateChange {
         }
     }
 
+    /// What kind of measure it is, on screen.
+    #[must_use]
+    pub fn kind(&self) -> &'static str {
+        match self {
+            Self::Sheet(_) => "Further sheet",
+            Self::Tent(_) => "Inner tent",
+            Self::NightCover(_) => "Night cover",
+            Self::TentNightCover(_) => "Tent night cover",
+            Self::Vessels(_) => "Water vessels",
+            Self::Heater(_) => "Heater",
+            Self::Standby(_) => "Standby heater",
+            Self::Edge(_) => "Insulated floor edge",
+            Self::Tightness(_) => "Tighter joints and doors",
+        }
+    }
+
     /// Whether it stands in the place of another of its kind, so that two of them cannot be bought together.
     #[must_use]
     pub fn excludes(&self, other: &Self) -> bool {

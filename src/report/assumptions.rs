@@ -18,18 +18,12 @@ pub(super) fn assumptions(units: UnitSystem) -> Vec<(&'static str, String)> {
 }
 
 /// What it is about, and what is assumed, with places for values that have a unit.
-const ASSUMPTIONS: [(&str, &str); 18] = [
+const ASSUMPTIONS: [(&str, &str); 17] = [
     (
         "One winter, hour by hour",
         "The weather named on the first page is taken as it is, in local standard time all year; summer time is not \
          applied. Every result is a mean over an hour. Thirty days before the season are run ahead, so that floor and \
          water begin at temperatures of their own.",
-    ),
-    (
-        "How sure",
-        "A typical year is no forecast: winters differ by an eighth to a quarter in the heat they ask for, and a colder \
-         night than the coldest here will come. Of the house, air leakage is the largest unknown. Differences between \
-         scenarios are surer than either sum.",
     ),
     (
         "House and tent",

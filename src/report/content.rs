@@ -8,6 +8,8 @@ use crate::season::ScenarioRun;
 use crate::season::airing::AirChanges;
 use crate::season::hard_night::HardNights;
 use crate::season::saving::SavingStep;
+use crate::season::sensitivity::Sensitivity;
+use crate::season::winters::WinterFigures;
 use crate::units::{Quantity, UnitSystem};
 
 /// A scenario that was run.
@@ -87,6 +89,16 @@ impl<'a> Content<'a> {
     /// The scenario whose nights are drawn: the cheapest, else the reference, else the first.
     pub fn spotlight(&self) -> Option<Entry<'a>> {
         self.cheapest().or(self.reference()).or(self.entries.first().copied())
+    }
+
+    /// What matters to a scenario; none where that was not tried.
+    pub fn matters(&self, entry: &Entry) -> Option<&'a Sensitivity> {
+        self.report.explored.matters.get(entry.slot)?.as_ref()
+    }
+
+    /// A scenario's many winters; none where they were not run.
+    pub fn winters(&self, entry: &Entry) -> Option<&'a WinterFigures> {
+        self.report.explored.winters.get(entry.slot)?.as_ref()
     }
 
     /// A cell of the table by its row's stable name.

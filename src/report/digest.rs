@@ -56,7 +56,12 @@ fn row(content: &Content, entry: &Entry) -> Markup {
     html! {
         tr {
             td { (named(entry.mark, &entry.scenario.name)) }
-            td class="n" { b { (s.cost.map_or_else(|| "price missing".to_owned(), |cost| content.money(cost))) } }
+            td class="n" {
+                b { (s.cost.map_or_else(|| "price missing".to_owned(), |cost| content.money(cost))) }
+                @if let Some(likely) = content.matters(entry).and_then(|found| found.likely()) {
+                    span class="soft line" { (likely.band(content.currency())) }
+                }
+            }
             @if content.several() { td class="n" { (against) } }
             td class="n" { (s.baseline_cost.map_or_else(|| "–".to_owned(), |cost| content.money(cost))) }
             td class="n" { (fuel(s)) }

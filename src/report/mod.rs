@@ -6,17 +6,20 @@
 mod airing;
 mod assumptions;
 mod axis;
+mod best_buy;
 mod buying;
 mod checks;
 mod coldest;
 mod content;
 mod damp;
 mod digest;
+mod explored;
 mod figure;
 mod fuel;
 mod hard_nights;
 mod houses;
 mod inputs;
+mod matters;
 mod months;
 mod page;
 mod power_cut;
@@ -26,7 +29,10 @@ mod section;
 mod sources;
 mod steps;
 mod table;
+mod winters;
 mod workings;
+
+pub use explored::Explored;
 
 use crate::model::{Catalogue, Study};
 use crate::season::airing::{AirChanges, air_changes};
@@ -53,6 +59,8 @@ pub struct Report<'a> {
     pub air: Vec<Option<AirChanges>>,
     /// What each does in hard nights, one entry per scenario; none where that was not worked out.
     pub hard_nights: Vec<Option<HardNights>>,
+    /// What was worked out beyond the seasons.
+    pub explored: Explored,
     /// Slot of each scenario's mark and colour; without one, its place in the study.
     pub marks: &'a [usize],
     /// Units on the page.
@@ -78,7 +86,7 @@ pub fn html(report: &Report) -> String {
     page::page(&content::Content::of(report)).into_string()
 }
 
-/// The report of finished runs: works out where the saving of each comes from, what other air would change and what hard
+/// The report of finished runs, with what was worked out beyond them: works out where the saving of each comes from, what other air would change and what hard
 /// nights do, and writes the page.
 ///
 /// # Errors
@@ -88,6 +96,7 @@ pub fn of_runs(
     catalogue: &Catalogue,
     weather: WeatherUsed,
     runs: &[ScenarioRun],
+    explored: Explored,
     (units, marks): (UnitSystem, &[usize]),
     cancelled: &dyn Fn() -> bool,
 ) -> Result<String, RunError> {
@@ -110,6 +119,7 @@ pub fn of_runs(
         saving,
         air,
         hard_nights,
+        explored,
         marks,
         units,
         program_version,

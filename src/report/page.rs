@@ -4,8 +4,8 @@ use super::assumptions::assumptions;
 use super::content::Content;
 use super::figure::hatchings;
 use super::{
-    airing, buying, checks, coldest, damp, digest, fuel, hard_nights, houses, inputs, months, power_cut, prices,
-    running, sources, steps, table, workings,
+    airing, best_buy, buying, checks, coldest, damp, digest, fuel, hard_nights, houses, inputs, matters, months,
+    power_cut, prices, running, sources, steps, table, winters, workings,
 };
 use crate::format;
 use crate::safety::cautions::{CAUTIONS, LAST_WORD};
@@ -36,7 +36,10 @@ pub(super) fn page(content: &Content) -> Markup {
                     (plots(content))
                     (steps::section(content))
                     (buying::buying(content))
+                    (best_buy::best_buy(content))
                     (fuel::fuel(content))
+                    (winters::winters(content))
+                    (matters::matters(content))
                     (hard_nights::hard_nights(content))
                     (power_cut::power_cut(content))
                     (airing::airing(content))
@@ -133,6 +136,7 @@ fn rests_on(content: &Content) -> Markup {
         section {
             h2 { "Assumptions" }
             dl class="assumptions" {
+                div { dt { "How sure" } dd { (matters::how_sure(content)) } }
                 @for (about, words) in assumptions(content.units()) { div { dt { (about) } dd { (words) } } }
             }
         }

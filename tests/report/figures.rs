@@ -6,7 +6,7 @@ use roxmltree::Node;
 use std::path::Path;
 use warmfold::checks::{Case, checks};
 use warmfold::model::bundled_catalogue;
-use warmfold::report::{Report, WeatherUsed, html};
+use warmfold::report::{Explored, Report, WeatherUsed, html};
 use warmfold::storage::{read_bytes, read_file};
 use warmfold::units::UnitSystem;
 
@@ -48,6 +48,7 @@ fn marks_are_those_of_the_cards() {
             saving: Vec::new(),
             air: Vec::new(),
             hard_nights: Vec::new(),
+            explored: Explored::default(),
             marks,
             units: UnitSystem::Metric,
             program_version: "1.2.3",

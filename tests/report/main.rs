@@ -1,6 +1,7 @@
 //! The printable report: well-formed, self-contained, and in its figures the same as the other outputs.
 
 mod commands;
+mod explored;
 mod figures;
 #[path = "../common/opening.rs"]
 mod opening;
@@ -12,7 +13,7 @@ mod units;
 use roxmltree::{Document, Node, ParsingOptions};
 use std::process::{Command, Output};
 use warmfold::model::{Scenario, Study, bundled_catalogue};
-use warmfold::report::{Report, WeatherUsed, html};
+use warmfold::report::{Explored, Report, WeatherUsed, html};
 use warmfold::season::ScenarioRun;
 use warmfold::season::airing::{AirChanges, air_changes};
 use warmfold::season::hard_night::{HardNights, hard_nights};
@@ -33,6 +34,7 @@ fn page(study: &Study, climate: &Climate, units: UnitSystem, runs: &[ScenarioRun
         saving,
         air: air(study, climate, runs),
         hard_nights: nights(study, climate),
+        explored: Explored::default(),
         marks: &[],
         units,
         program_version: "1.2.3",

@@ -3,7 +3,7 @@
 use super::opening::{opened, runs};
 use super::{DEMOS, class_is, page, row_of, saving, sound, warmfold, words};
 use warmfold::model::{CostLine, Measure, Scenario, Shape, Study, bundled_catalogue};
-use warmfold::report::{Report, WeatherUsed, html};
+use warmfold::report::{Explored, Report, WeatherUsed, html};
 use warmfold::season::ScenarioRun;
 use warmfold::units::UnitSystem;
 
@@ -148,6 +148,7 @@ fn a_study_that_was_not_run_still_gives_its_inputs() {
         saving: Vec::new(),
         air: Vec::new(),
         hard_nights: Vec::new(),
+        explored: Explored::default(),
         marks: &[],
         units: UnitSystem::Metric,
         program_version: "1.2.3",

@@ -23,6 +23,7 @@ fn own_words(document: &Document, study: &Study) -> String {
     quoted.extend(catalogue.trays.iter().map(|row| row.name.clone()));
     quoted.extend(study.prices.fuels.iter().flat_map(|fuel| [fuel.origin.clone(), fuel.unit.clone()]));
     quoted.push(study.prices.electricity.origin.clone());
+    quoted.extend(study.candidates.iter().flat_map(|measure| [measure.name.clone(), measure.note.clone()]));
     quoted.sort_by_key(|words| std::cmp::Reverse(words.len()));
     for words in quoted.iter().filter(|words| !words.trim().is_empty()) {
         text = text.replace(words.as_str(), " ").replace(&words.replace(' ', "\u{a0}"), " ");

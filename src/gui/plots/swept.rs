@@ -58,13 +58,16 @@ pub fn swept_ui(ui: &mut Ui, axis_of: &Axis, courses: &[Course], look: &SweptLoo
         }
         _ => None,
     };
-    let mut plot = axis::plain_plot("sweep", t, |v| tick_text(v, 2))
-        .custom_x_axes(vec![x_axis(unit, t)])
-        .x_grid_spacer(move |_| ticks(ends[0], ends[1]))
-        .height(look.height)
-        .include_x(ends[0])
-        .include_x(ends[1])
-        .label_formatter(hover);
+    let mut plot = axis::plain_plot("sweep", t, move |v| {
+        let below_nothing = v < 0.0 && measured != Measured::Lowest;
+        if below_nothing { String::new() } else { tick_text(v, 2) }
+    })
+    .custom_x_axes(vec![x_axis(unit, t)])
+    .x_grid_spacer(move |_| ticks(ends[0], ends[1]))
+    .height(look.height)
+    .include_x(ends[0])
+    .include_x(ends[1])
+    .label_formatter(hover);
     if measured != Measured::Lowest {
         plot = plot.include_y(0.0);
     }

@@ -22,7 +22,8 @@ const MARK: f32 = 16.0;
 
 /// All of it.
 pub fn found_ui(ui: &mut Ui, state: &mut State, best: &BestBuy, working: bool) {
-    // The button of the handout stands beside it.
+    // The button of the handout stands beside it, at the right of all of it.
+    ui.allocate_exact_size(vec2(ui.available_width(), 0.0), Sense::hover());
     ui.set_max_width(ui.available_width() - BUTTON.x - 2.0);
     let t = tokens(ui);
     let study = state.document.draft.study.clone();

@@ -1,11 +1,12 @@
 //! The list of measures: tick, name, price, life, and the way to the particulars of each.
 
-use super::measure::{KINDS, kind_of, particulars_ui, usual};
+use super::measure::{KINDS, particulars_ui, usual};
 use crate::gui::fields::{Form, Spec};
 use crate::gui::marks::{Icon, icon_button};
 use crate::gui::state::State;
 use crate::gui::theme::{ROW, SMALL, Tokens, tokens};
 use crate::model::{Candidate, CandidateChange, Measure, Scenario};
+use crate::units::{Quantity, UnitSystem};
 use egui::{Align, Label, Layout, RichText, TextEdit, Ui, vec2};
 
 /// Width of a tick.
@@ -27,7 +28,7 @@ pub fn measures_ui(ui: &mut Ui, state: &mut State) {
                     the winter, and those that hold the crop are ranked by what they cost in all.";
         ui.add(Label::new(RichText::new(text).color(t.soft)).wrap());
     } else {
-        head_ui(ui, width, &t);
+        head_ui(ui, width, &state.document.draft.study.prices.currency, &t);
     }
     let mut gone = None;
     for (index, candidate) in candidates.iter_mut().enumerate() {
@@ -48,7 +49,7 @@ pub fn measures_ui(ui: &mut Ui, state: &mut State) {
     }
 }
 
-fn head_ui(ui: &mut Ui, width: f32, t: &Tokens) {
+fn head_ui(ui: &mut Ui, width: f32, currency: &str, t: &Tokens) {
     line(ui, width, |ui, name| {
         let small = |ui: &mut Ui, width: f32, text: &str| {
             let label = Label::new(RichText::new(text).size(SMALL).color(t.soft));
@@ -59,7 +60,7 @@ fn head_ui(ui: &mut Ui, width: f32, t: &Tokens) {
         };
         small(ui, TICK, "");
         small(ui, name, "May be bought");
-        small(ui, PRICE, "Price");
+        small(ui, PRICE, &format!("Price, {currency}"));
         small(ui, PER, "for");
         small(ui, LIFE, "Years");
     });
@@ -103,16 +104,17 @@ fn row_ui(ui: &mut Ui, state: &mut State, candidate: &mut Candidate, (index, who
         if edit.changed() {
             form.note("name", edit.id);
         }
-        edit.on_hover_text(kind_of(&candidate.change));
+        edit.on_hover_text(candidate.change.kind());
         let name = candidate.name.clone();
-        if let Some(price) = form.cell(ui, &Spec::of(&Candidate::price), candidate.price, &said("Price", &name), PRICE)
+        if let Some(price) =
+            form.cell(ui, &price_spec(&candidate.change), candidate.price, &said("Price", &name), PRICE)
         {
             candidate.price = price;
         }
         let per = if candidate.price == 0.0 {
             RichText::new("price?").color(t.warn)
         } else {
-            RichText::new(per(&candidate.change)).color(t.soft)
+            RichText::new(per(&candidate.change, form.units)).color(t.soft)
         };
         ui.allocate_ui_with_layout(vec2(PER, ROW), Layout::left_to_right(Align::Center), |ui| {
             ui.set_min_width(PER);
@@ -146,20 +148,27 @@ fn row_ui(ui: &mut Ui, state: &mut State, candidate: &mut Candidate, (index, who
 }
 
 /// What a price is for, in short.
-fn per(change: &CandidateChange) -> &'static str {
+fn per(change: &CandidateChange, units: UnitSystem) -> String {
     match change.measure() {
-        measure if measure.by_area() => "1 m²",
-        Measure::Other => "all of it",
-        _ => "one",
+        measure if measure.by_area() => format!("1 {}", Quantity::Area.unit(units).symbol),
+        Measure::Other => "all of it".to_owned(),
+        _ => "one".to_owned(),
     }
 }
 
 fn per_whole(change: &CandidateChange) -> &'static str {
     match change.measure() {
-        measure if measure.by_area() => "Price of a square metre; the area follows the drawing",
+        measure if measure.by_area() => "Price by the area, which follows the drawing",
         Measure::Other => "Price of all of it",
         _ => "Price of one",
     }
+}
+
+/// The field of a price: by the area in the reader's units.
+fn price_spec(change: &CandidateChange) -> Spec {
+    let by_area = change.measure().by_area();
+    let quantity = if by_area { Quantity::MoneyPerArea } else { Quantity::Money };
+    Spec { quantity, ..Spec::of(&Candidate::price) }
 }
 
 /// The way to add a measure, or the usual ones.
@@ -169,9 +178,10 @@ fn add_ui(ui: &mut Ui, state: &mut State, candidates: &mut Vec<Candidate>) {
     let mut added: Vec<CandidateChange> = Vec::new();
     let row = ui.horizontal(|ui| {
         ui.menu_button("Add a measure", |ui| {
-            for (name, make) in KINDS {
-                if ui.button(name).clicked() {
-                    added.push(make(&scenario, &state.rows));
+            for make in KINDS {
+                let change = make(&scenario, &state.rows);
+                if ui.button(change.kind()).clicked() {
+                    added.push(change);
                 }
             }
         });
@@ -184,7 +194,7 @@ fn add_ui(ui: &mut Ui, state: &mut State, candidates: &mut Vec<Candidate>) {
         state.edits.note("add measure", id);
     }
     for change in added {
-        let name = free_name(candidates, kind_of(&change));
+        let name = free_name(candidates, change.kind());
         candidates.push(Candidate { name, ticked: true, change, ..Candidate::default() });
     }
     tents_ui(ui, state, candidates);

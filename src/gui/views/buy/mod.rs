@@ -115,7 +115,8 @@ fn asked_ui(ui: &mut Ui, state: &mut State, working: Option<(Option<usize>, usiz
                 prices.budget = Some(new);
             }
         }
-        ui.label(RichText::new("over").color(t.soft));
+        let over = if prices.budget.is_some() { format!("{currency} over") } else { "over".to_owned() };
+        ui.label(RichText::new(over).color(t.soft));
         let spec = Spec::of(&Prices::winters);
         if let Some(new) = form.cell(ui, &spec, f64::from(prices.winters), Prices::winters.label, 40.0) {
             prices.winters = new.round() as u32;

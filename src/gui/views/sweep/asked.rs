@@ -42,7 +42,7 @@ fn input_ui(ui: &mut Ui, state: &mut State, inputs: &[NumericInput], asked: &mut
             let soft = |text: &str| RichText::new(text).color(t.soft);
             ui.add_sized(vec2(42.0, ROW), egui::Label::new(soft(if first { "Move" } else { "and" })));
             let chosen = inputs.iter().find(|input| input.path == asked.input);
-            let room = ui.available_width() - 2.0 * ENTRY - 190.0;
+            let room = ui.available_width() - 2.0 * ENTRY - 206.0;
             picker_ui(ui, state, inputs, chosen, asked, (first, room.clamp(140.0, 330.0)));
             let Some(input) = inputs.iter().find(|input| input.path == asked.input) else { return };
             let spec = |key, label, quantity, (min, max)| Spec { key, label, quantity, min, max, help: "", source: "" };
@@ -70,7 +70,8 @@ fn input_ui(ui: &mut Ui, state: &mut State, inputs: &[NumericInput], asked: &mut
                 asked.to = to;
             }
             let of_points = spec("points", "points", Quantity::Count, points);
-            ui.label(soft("in"));
+            let symbol = input.quantity.unit(form.units).symbol;
+            ui.label(soft(&format!("{symbol} in")));
             if let Some(points) =
                 form.cell(ui, &of_points, f64::from(asked.points), &format!("Sweep{which} points"), 40.0)
             {
