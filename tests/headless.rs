@@ -81,7 +81,15 @@ fn what_matters_is_ranked_with_its_reasons() {
         );
         assert!(page.contains(effect["name"].as_str().expect("a name")));
     }
+    let folder = tempfile::tempdir().expect("a folder");
+    let csv = folder.path().join("doubts.csv");
+    let reference = out(&warmfold(&["sensitivity", DEMO, "--csv", csv.to_str().expect("a path")]));
+    assert!(reference.starts_with("Whole tunnel, electricity: "), "{reference}");
+    let rows = std::fs::read_to_string(&csv).expect("written").lines().count();
+    let why = reference.lines().skip_while(|line| *line != "Why so far").skip(1).count();
+    assert_eq!(rows, 2 + why, "head, the season as described, and a row for every doubt");
     refused(&warmfold(&["sensitivity", DEMO, "--scenario", "Inner tent, propan"]), &["did you mean"]);
+    refused(&warmfold(&["sensitivity", DEMO, "--csv", DEMO]), &["the study itself"]);
 }
 
 /// Keys that every scenario has, and that hold a number.

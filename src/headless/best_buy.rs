@@ -51,10 +51,7 @@ pub(super) fn run(asked: &Asked) -> ExitCode {
 fn result(asked: &Asked, opened: &Opened) -> Result<String, String> {
     let named = |error: &dyn std::fmt::Display| format!("{}: {error}", opened.file);
     let study = &opened.study;
-    let scenario = match &asked.scenario {
-        Some(name) => opened.scenario(name)?,
-        None => study.reference,
-    };
+    let scenario = opened.scenario_or_reference(asked.scenario.as_deref())?;
     let budget = asked.budget.or(study.prices.budget);
     if budget.is_some_and(|budget| !budget.is_finite() || budget < 0.0) {
         return Err("the budget must be a number from 0 on".to_owned());

@@ -109,6 +109,11 @@ impl Opened {
         })
     }
 
+    /// Index of the scenario of that name; of the reference without a name.
+    pub(super) fn scenario_or_reference(&self, name: Option<&str>) -> Result<usize, String> {
+        name.map_or(Ok(self.study.reference), |name| self.scenario(name))
+    }
+
     /// Runs one scenario of the study.
     ///
     /// # Errors

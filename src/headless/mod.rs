@@ -102,16 +102,7 @@ enum Command {
         csv: Option<PathBuf>,
     },
     /// Tell what matters to one scenario: its doubtful inputs moved one at a time, and the weather
-    Sensitivity {
-        /// Study file
-        file: PathBuf,
-        /// Name of the scenario
-        #[arg(long)]
-        scenario: String,
-        /// Print JSON
-        #[arg(long)]
-        json: bool,
-    },
+    Sensitivity(sensitivity::Asked),
     /// Open the window, drag setpoints, and print what the frames cost
     #[cfg(feature = "gui")]
     Frames,
@@ -155,7 +146,7 @@ pub fn main() -> ExitCode {
         Some(Command::BestBuy(asked)) => best_buy::run(&asked),
         Some(Command::Sweep(asked)) => sweep::run(&asked),
         Some(Command::Winters { file, count, json, csv }) => winters::run(&file, count, json, csv.as_deref()),
-        Some(Command::Sensitivity { file, scenario, json }) => sensitivity::run(&file, &scenario, json),
+        Some(Command::Sensitivity(asked)) => sensitivity::run(&asked),
         #[cfg(feature = "gui")]
         Some(Command::Frames) => window::measure(),
         Some(Command::Check { files }) => check(&files),

@@ -2,13 +2,16 @@
 
 use super::evaluate::Opened;
 use super::page::table;
-use super::{REFUSED, open, print, refuse};
+use super::{REFUSED, open, print, refuse, save};
+use crate::figures::doubts;
 use crate::format;
 use crate::model::bundled_catalogue;
 use crate::season::pool::Workers;
 use crate::season::sensitivity::{Outcome, Sensitivity, what_matters};
+use crate::units::UnitSystem;
+use clap::Args;
 use serde::Serialize;
-use std::path::Path;
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 /// One scenario. The README documents the keys.
@@ -23,23 +26,43 @@ struct Told<'a> {
     sensitivity: Sensitivity,
 }
 
+/// What is asked for.
+#[derive(Debug, Args)]
+pub(super) struct Asked {
+    /// Study file
+    file: PathBuf,
+    /// Name of the scenario; the reference if left out
+    #[arg(long)]
+    scenario: Option<String>,
+    /// Print JSON
+    #[arg(long)]
+    json: bool,
+    /// CSV file to write every doubt to
+    #[arg(long)]
+    csv: Option<PathBuf>,
+}
+
 /// Moves each doubtful input of one scenario of a file.
-pub(super) fn run(file: &Path, scenario: &str, json: bool) -> ExitCode {
-    let Some(opened) = open(file) else { return ExitCode::from(REFUSED) };
-    match told(&opened, scenario, json) {
+pub(super) fn run(asked: &Asked) -> ExitCode {
+    let Some(opened) = open(&asked.file) else { return ExitCode::from(REFUSED) };
+    match told(asked, &opened) {
         Ok(text) => print(&text),
         Err(complaint) => refuse(&complaint),
     }
 }
 
-fn told(opened: &Opened, name: &str, json: bool) -> Result<String, String> {
+fn told(asked: &Asked, opened: &Opened) -> Result<String, String> {
     let (study, climate, catalogue) = (&opened.study, &opened.weather.climate, bundled_catalogue());
-    let scenario = &study.scenarios[opened.scenario(name)?];
+    let scenario = &study.scenarios[opened.scenario_or_reference(asked.scenario.as_deref())?];
     let named = |error: &dyn std::fmt::Display| format!("{}: {error}", opened.file);
     let found = what_matters(study, scenario, climate, catalogue, Workers::all(), &mut |_| ())
         .map_err(|error| named(&error))?;
     let currency = &study.prices.currency;
-    if !json {
+    if let Some(out) = &asked.csv {
+        let text = doubts(&found, currency, UnitSystem::Metric).csv().map_err(|error| named(&error))?;
+        save::save(text.as_bytes(), &asked.file, out, "table")?;
+    }
+    if !asked.json {
         return Ok(page(&scenario.name, &found, currency));
     }
     let told = Told {
