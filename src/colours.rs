@@ -78,11 +78,27 @@ fn mix(low: Rgb, high: Rgb, share: f64) -> Rgb {
     })
 }
 
-/// Dark or light ink, whichever reads on a fill.
+/// Black or white, whichever reads on a fill; of the two one always reaches 4.5:1.
 #[must_use]
-pub fn ink_on([r, g, b]: Rgb) -> Rgb {
-    let light = 0.299 * f64::from(r) + 0.587 * f64::from(g) + 0.114 * f64::from(b);
-    if light > 135.0 { [0x1F, 0x2A, 0x30] } else { [0xFA, 0xF8, 0xF4] }
+pub fn ink_on(fill: Rgb) -> Rgb {
+    const BLACK: Rgb = [0; 3];
+    const WHITE: Rgb = [255; 3];
+    if contrast(BLACK, fill) >= contrast(WHITE, fill) { BLACK } else { WHITE }
+}
+
+/// Contrast ratio of two colours, 1 to 21; WCAG 2.2, definitions of "contrast ratio" and "relative luminance".
+#[must_use]
+pub fn contrast(a: Rgb, b: Rgb) -> f64 {
+    let (x, y) = (luminance(a), luminance(b));
+    (x.max(y) + 0.05) / (x.min(y) + 0.05)
+}
+
+fn luminance([r, g, b]: Rgb) -> f64 {
+    let linear = |v: u8| {
+        let s = f64::from(v) / 255.0;
+        if s <= 0.04045 { s / 12.92 } else { ((s + 0.055) / 1.055).powf(2.4) }
+    };
+    0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b)
 }
 
 #[cfg(test)]
@@ -106,5 +122,22 @@ mod tests {
         let lights: Vec<f64> = (0..=100).map(|k| light(much(f64::from(k) / 100.0))).collect();
         assert!(lights.is_sorted() && lights[100] - lights[0] > 150.0, "{lights:?}");
         assert_eq!(much(f64::NAN), much(-1.0));
+    }
+
+    #[test]
+    fn contrast_is_that_of_the_guidelines() {
+        // WCAG 2.2: black on white has 21:1; #767676 is the lightest grey with 4.5:1 on white (WebAIM, Contrast Checker).
+        assert!((contrast([0; 3], [255; 3]) - 21.0).abs() < 1e-9);
+        assert!(contrast([0x76; 3], [255; 3]) >= 4.5 && contrast([0x77; 3], [255; 3]) < 4.5);
+    }
+
+    #[test]
+    fn words_can_be_read_on_every_colour_of_both_scales() {
+        // WCAG 2.2, criterion 1.4.3: 4.5:1 for text.
+        let temperatures = (-350..450).map(|step| temperature(0.1 * f64::from(step)));
+        let shares = (0..=100).map(|step| much(0.01 * f64::from(step)));
+        for fill in temperatures.chain(shares) {
+            assert!(contrast(ink_on(fill), fill) >= 4.5, "{fill:?}");
+        }
     }
 }

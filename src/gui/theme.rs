@@ -21,6 +21,8 @@ pub struct Tokens {
     pub soft: Color32,
     /// Hairlines.
     pub hairline: Color32,
+    /// Edges of controls.
+    pub outline: Color32,
     /// This scenario, this hour.
     pub accent: Color32,
     /// Background of a selection.
@@ -36,6 +38,7 @@ const LIGHT: Tokens = Tokens {
     ink: Color32::from_rgb(0x1F, 0x2A, 0x30),
     soft: Color32::from_rgb(0x57, 0x62, 0x68),
     hairline: Color32::from_rgb(0xD9, 0xD3, 0xC6),
+    outline: Color32::from_rgb(0x8A, 0x84, 0x77),
     accent: Color32::from_rgb(0xB5, 0x47, 0x1B),
     accent_wash: Color32::from_rgb(0xF3, 0xDF, 0xD2),
     warn: Color32::from_rgb(0x9B, 0x1B, 0x3A),
@@ -48,6 +51,7 @@ const DARK: Tokens = Tokens {
     ink: Color32::from_rgb(0xE6, 0xE9, 0xEA),
     soft: Color32::from_rgb(0x9F, 0xAB, 0xB2),
     hairline: Color32::from_rgb(0x33, 0x3E, 0x47),
+    outline: Color32::from_rgb(0x74, 0x80, 0x8A),
     accent: Color32::from_rgb(0xF0, 0x8A, 0x4B),
     accent_wash: Color32::from_rgb(0x4A, 0x31, 0x23),
     warn: Color32::from_rgb(0xFF, 0x8F, 0xA3),
@@ -169,7 +173,7 @@ fn dress_visuals(v: &mut egui::Visuals, t: &Tokens) {
     let w = &mut v.widgets;
     for (state, fill, line, text) in [
         (&mut w.noninteractive, t.paper, t.hairline, t.ink),
-        (&mut w.inactive, t.field, t.hairline, t.ink),
+        (&mut w.inactive, t.field, t.outline, t.ink),
         (&mut w.hovered, t.raised, t.soft, t.ink),
         (&mut w.active, t.raised, t.accent, t.ink),
         (&mut w.open, t.raised, t.soft, t.ink),
@@ -187,41 +191,42 @@ fn dress_visuals(v: &mut egui::Visuals, t: &Tokens) {
 mod tests {
     use super::*;
 
-    /// Contrast ratio of two colours, WCAG 2.2, section "contrast ratio" and "relative luminance".
     fn contrast(a: Color32, b: Color32) -> f64 {
-        let luminance = |c: Color32| {
-            let linear = |v: u8| {
-                let s = f64::from(v) / 255.0;
-                if s <= 0.04045 { s / 12.92 } else { ((s + 0.055) / 1.055).powf(2.4) }
-            };
-            0.2126 * linear(c.r()) + 0.7152 * linear(c.g()) + 0.0722 * linear(c.b())
-        };
-        let (x, y) = (luminance(a), luminance(b));
-        (x.max(y) + 0.05) / (x.min(y) + 0.05)
+        let rgb = |c: Color32| [c.r(), c.g(), c.b()];
+        crate::colours::contrast(rgb(a), rgb(b))
     }
+
+    const THEMES: [Theme; 2] = [Theme::Light, Theme::Dark];
 
     #[test]
     fn text_is_readable_on_every_surface_of_both_themes() {
-        // WCAG 2.2, criterion 1.4.3: 4.5:1 for text.
-        for theme in [Theme::Light, Theme::Dark] {
+        // WCAG 2.2, criterion 1.4.3: 4.5:1 for text. A selection and the toast turn ink and paper round.
+        for theme in THEMES {
             let t = tokens_of(theme);
-            for surface in [t.paper, t.raised, t.field] {
-                for text in [t.ink, t.soft, t.accent, t.warn] {
-                    let ratio = contrast(text, surface);
-                    assert!(ratio >= 4.5, "{theme:?}: {text:?} on {surface:?} is {ratio:.2}");
-                }
+            let on_surfaces = [t.paper, t.raised, t.field]
+                .into_iter()
+                .flat_map(|surface| [t.ink, t.soft, t.accent, t.warn].map(|text| (text, surface)));
+            for (text, surface) in on_surfaces.chain([(t.ink, t.accent_wash), (t.paper, t.ink), (t.paper, t.warn)]) {
+                let ratio = contrast(text, surface);
+                assert!(ratio >= 4.5, "{theme:?}: {text:?} on {surface:?} is {ratio:.2}");
             }
         }
     }
 
     #[test]
-    fn scenario_colours_can_be_seen_as_lines() {
-        // WCAG 2.2, criterion 1.4.11: 3:1 for graphics.
-        for theme in [Theme::Light, Theme::Dark] {
-            for slot in 0..super::super::palette::MARKS {
-                let colour = super::super::palette::scenario(theme, slot);
-                assert!(contrast(colour, tokens_of(theme).paper) >= 3.0, "{theme:?} slot {slot}");
+    fn controls_and_marks_stand_out_in_both_themes() {
+        // WCAG 2.2, criterion 1.4.11: 3:1 for what it takes to see a control, its focus and its state, and for graphics.
+        for theme in THEMES {
+            let t = tokens_of(theme);
+            let lines = [t.outline, t.soft, t.accent, t.warn];
+            let marks = (0..super::super::palette::MARKS).map(|slot| super::super::palette::scenario(theme, slot));
+            for line in lines.into_iter().chain(marks) {
+                for surface in [t.paper, t.raised] {
+                    let ratio = contrast(line, surface);
+                    assert!(ratio >= 3.0, "{theme:?}: {line:?} on {surface:?} is {ratio:.2}");
+                }
             }
+            assert!(contrast(t.outline, t.field) >= 3.0, "{theme:?}: the box of a switch");
         }
     }
 
