@@ -3,7 +3,10 @@
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
-use std::sync::mpsc::{Receiver, channel};
+use std::sync::mpsc::{Receiver, TryRecvError, channel};
+
+/// Why there is no answer when the thread died over the question.
+const FAULT: &str = "The calculation stopped with a fault of the program";
 
 /// What the thread tells and hears while it works.
 #[derive(Clone)]
@@ -97,19 +100,21 @@ impl<Q: PartialEq, A: Send + 'static> Asked<Q, A> {
         }
     }
 
-    /// Gives up what is being worked out; `why` stands for its answer until something else is asked.
-    pub fn stop(&mut self, why: &str) {
-        if let Some(open) = self.open.take() {
-            self.answered = Some((open.question, Err(why.to_owned())));
-        }
-    }
-
-    /// Takes in what has come.
-    fn take_in(&mut self) {
-        let Some(answer) = self.open.as_ref().and_then(|open| open.coming.try_recv().ok()) else { return };
+    /// Takes in what has come; also once nobody asks any more.
+    pub fn take_in(&mut self) {
+        let answer = match self.open.as_ref().map(|open| open.coming.try_recv()) {
+            Some(Ok(answer)) => answer,
+            Some(Err(TryRecvError::Disconnected)) => Err(FAULT.to_owned()),
+            Some(Err(TryRecvError::Empty)) | None => return,
+        };
         if let Some(open) = self.open.take() {
             self.answered = Some((open.question, answer));
         }
+    }
+
+    /// Lets the open question go, as if it had not been asked.
+    pub fn let_go(&mut self) {
+        self.open = None;
     }
 
     /// Gives the open question up; it counts as answered by `why` until another is asked.
@@ -182,6 +187,14 @@ mod tests {
         settle(&mut asked);
         assert_eq!(asked.standing(&3), Standing::Failed("no"));
         assert_eq!(asked.standing(&2), Standing::Working(0));
+    }
+
+    #[test]
+    fn a_thread_that_dies_is_not_waited_for() {
+        let (mut asked, ctx) = (Asked::default(), egui::Context::default());
+        asked.ask("dies", 1, &ctx, |_| std::panic::resume_unwind(Box::new(())));
+        settle(&mut asked);
+        assert_eq!(asked.standing(&1), Standing::Failed(FAULT));
     }
 
     #[test]

@@ -63,6 +63,7 @@ fn card_ui(ui: &mut Ui, state: &mut State, index: usize, top: f32) {
     } else if response.hovered() || response.has_focus() {
         painter.rect_filled(body, 0.0, t.raised.gamma_multiply(0.55));
     }
+    marks::focus_ring(ui, &response, body.shrink(1.0));
     painter.hline(body.left() + 16.0..=body.right() - 12.0, body.bottom(), Stroke::new(1.0, t.hairline));
     let colour = palette::scenario(ui.theme_now(), tag.mark);
     let colour = if shown { colour } else { colour.gamma_multiply(0.35) };

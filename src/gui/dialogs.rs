@@ -2,6 +2,7 @@
 
 use super::command::Command;
 use super::evidence;
+use super::figures_table;
 use super::filing::{Ask, Next};
 use super::guide;
 use super::marks::{self, Icon};
@@ -24,6 +25,7 @@ pub fn dialogs_ui(ctx: &Context, state: &mut State) {
     error_ui(ctx, state);
     workings_ui(ctx, state);
     leaflet_ui(ctx, state);
+    figures_table::table_ui(ctx, state);
     toast_ui(ctx, state);
 }
 

@@ -1,6 +1,9 @@
 //! Report, pictures and figures to a file or the clipboard, made beside the window.
 
+use super::figures_table::FiguresTable;
+use super::handout::Make;
 use super::state::State;
+use crate::figures::Figures;
 use crate::model::{Catalogue, Study};
 use crate::report::{Explored, WeatherUsed, of_runs};
 use crate::season::run_scenario;
@@ -26,6 +29,8 @@ pub enum Done {
     Picture(egui::ColorImage),
     /// This text belongs on the clipboard.
     Text(String),
+    /// This table is to be shown under its name.
+    Table(String, Figures),
 }
 
 impl Done {
@@ -59,18 +64,36 @@ impl State {
         ctx: &egui::Context,
         make: impl FnOnce() -> Result<String, String> + Send + 'static,
     ) {
+        let file = path.clone();
+        self.work_beside(what, path.as_deref(), ctx, move || {
+            make().and_then(|text| match &file {
+                Some(file) => Done::write(file, text.as_bytes()),
+                None => Ok(Done::Text(text)),
+            })
+        });
+    }
+
+    /// Makes a table on a thread of its own, and shows it then.
+    pub fn show_figures(&mut self, name: &str, make: Make, ctx: &egui::Context) {
+        let name = name.to_owned();
+        self.work_beside("table", None, ctx, move || Ok(Done::Table(name, make())));
+    }
+
+    fn work_beside(
+        &mut self,
+        what: &'static str,
+        path: Option<&Path>,
+        ctx: &egui::Context,
+        work: impl FnOnce() -> Result<Done, String> + Send + 'static,
+    ) {
         let (sender, answer) = channel();
-        if !self.begin_export(what, path.as_deref(), answer) {
+        if !self.begin_export(what, path, answer) {
             return;
         }
         let waker = ctx.clone();
         let work = move || {
-            let done = make().and_then(|text| match &path {
-                Some(path) => Done::write(path, text.as_bytes()),
-                None => Ok(Done::Text(text)),
-            });
-            // The window may be gone by then: the file is written all the same.
-            let _ = sender.send(done);
+            // The window may be gone by then: a file is written all the same.
+            let _ = sender.send(work());
             waker.request_repaint();
         };
         if let Err(error) = std::thread::Builder::new().name(what.to_owned()).spawn(work) {
@@ -113,6 +136,10 @@ impl State {
             Ok(Done::Written) => return self.say(ctx, format!("Wrote the {what} {file}"), false),
             Ok(Done::Picture(picture)) => ctx.copy_image(picture),
             Ok(Done::Text(text)) => ctx.copy_text(text),
+            Ok(Done::Table(name, figures)) => {
+                self.table = Some(FiguresTable::new(name, figures));
+                return;
+            }
             Err(reason) => {
                 self.filing.error = Some(format!("The {what} was not written: {reason}"));
                 return;

@@ -36,6 +36,7 @@ impl Handout {
 /// What was chosen from the menu.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Wish {
+    ShowFigures,
     SavePicture,
     CopyPicture,
     SaveFigures,
@@ -43,7 +44,8 @@ enum Wish {
 }
 
 /// The entries of the menu.
-const WISHES: [(Wish, &str); 4] = [
+const WISHES: [(Wish, &str); 5] = [
+    (Wish::ShowFigures, "Show figures as table…"),
     (Wish::SavePicture, "Save picture…"),
     (Wish::CopyPicture, "Copy picture"),
     (Wish::SaveFigures, "Save figures as CSV…"),
@@ -101,6 +103,8 @@ fn menu_ui(ui: &mut Ui) -> Option<Wish> {
 impl State {
     fn hand_out(&mut self, wish: Wish, name: &str, id: Id, figures: impl FnOnce() -> Make, ctx: &egui::Context) {
         match wish {
+            Wish::ShowFigures if self.export.is_some() => self.still_writing(ctx),
+            Wish::ShowFigures => self.show_figures(name, figures(), ctx),
             Wish::SavePicture => self.ask_for_handout(name, Content::Picture(id), ctx),
             Wish::SaveFigures => self.save_figures(name, figures(), ctx),
             Wish::CopyPicture => self.take_handout(Content::Picture(id), None, ctx),
@@ -118,6 +122,10 @@ impl State {
         self.take_handout(Content::Figures(make), None, ctx);
     }
 
+    fn still_writing(&mut self, ctx: &egui::Context) {
+        self.say(ctx, "The last one is still being written", false);
+    }
+
     fn ask_for_handout(&mut self, name: &str, content: Content, ctx: &egui::Context) {
         self.handout = Some(Handout { name: name.to_owned(), content });
         self.ask_path(Ask::Handout, ctx);
@@ -132,7 +140,7 @@ impl State {
 
     fn take_handout(&mut self, content: Content, path: Option<PathBuf>, ctx: &egui::Context) {
         if self.export.is_some() {
-            return self.say(ctx, "The last one is still being written", false);
+            return self.still_writing(ctx);
         }
         match content {
             Content::Picture(id) => {

@@ -32,6 +32,11 @@ impl Insights {
         self.asked.ask("insights", Arc::clone(&season.inputs), ctx, work);
     }
 
+    /// Takes in what has come.
+    pub fn take_in(&mut self) {
+        self.asked.take_in();
+    }
+
     /// Whether a question is still open.
     #[must_use]
     pub fn working(&self) -> bool {

@@ -116,13 +116,19 @@ pub fn icon_button_sized(ui: &mut Ui, icon: Icon, name: &str, size: Vec2) -> Res
         if response.hovered() || response.has_focus() {
             ui.painter().rect_filled(rect, 3.0, t.raised);
         }
-        if response.has_focus() {
-            ui.painter().rect_stroke(rect, 3.0, Stroke::new(1.0, t.accent), egui::StrokeKind::Inside);
-        }
+        focus_ring(ui, &response, rect);
         let colour = if enabled { colour } else { colour.gamma_multiply(0.4) };
         paint_icon(ui.painter(), icon, rect.center(), colour);
     }
     response.on_hover_text(name)
+}
+
+/// Draws a ring round what the keys would act on.
+pub fn focus_ring(ui: &Ui, response: &Response, rect: Rect) {
+    if response.has_focus() {
+        let stroke = Stroke::new(1.5, super::theme::tokens(ui).accent);
+        ui.painter().rect_stroke(rect, 3.0, stroke, egui::StrokeKind::Inside);
+    }
 }
 
 /// Paints an icon 12 points wide.

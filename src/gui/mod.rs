@@ -17,6 +17,7 @@ mod everywhere;
 mod evidence;
 mod exporting;
 mod fields;
+mod figures_table;
 mod filing;
 mod guide;
 mod handout;
@@ -45,6 +46,7 @@ mod status;
 mod streamed;
 mod sweeps;
 mod theme;
+pub mod thread_time;
 pub mod verdicts;
 mod views;
 mod window;
@@ -134,11 +136,12 @@ impl App {
 
 impl eframe::App for App {
     fn ui(&mut self, ui: &mut egui::Ui, frame: &mut eframe::Frame) {
-        let begun = std::time::Instant::now();
+        let begun = (std::time::Instant::now(), thread_time::thread_time());
         window_ui(ui, &mut self.state);
         if let Some(meter) = &mut self.meter {
             ui.ctx().request_repaint();
-            if meter.note(begun.elapsed(), frame.info().cpu_usage, &mut self.state) {
+            let layout = (begun.0.elapsed(), thread_time::thread_time().saturating_sub(begun.1));
+            if meter.note(layout, frame.info().cpu_usage, &mut self.state) {
                 print!("{}", meter.report());
                 self.meter = None;
                 self.state.may_close = true;

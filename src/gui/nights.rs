@@ -82,6 +82,12 @@ impl Nights {
         answer(&self.colder, &question)
     }
 
+    /// Takes in what has come.
+    pub fn take_in(&mut self) {
+        self.cut.take_in();
+        self.colder.take_in();
+    }
+
     /// Whether a question is still open.
     #[must_use]
     pub fn working(&self) -> bool {

@@ -45,6 +45,16 @@ impl Purchases {
         self.asked.again();
     }
 
+    /// Lets go of what is under way and no view waits for.
+    pub fn let_go(&mut self) {
+        self.asked.let_go();
+    }
+
+    /// Takes in what has come.
+    pub fn take_in(&mut self) {
+        self.asked.take_in();
+    }
+
     /// Whether a question is still open.
     #[must_use]
     pub fn working(&self) -> bool {

@@ -7,6 +7,7 @@ use super::document::{Document, ScenarioId};
 use super::drawing::Playback;
 use super::editor::Section;
 use super::exporting::Export;
+use super::figures_table::FiguresTable;
 use super::filing::Filing;
 use super::handout::Handout;
 use super::history::Edits;
@@ -179,6 +180,8 @@ pub struct State {
     pub purchases: Purchases,
     /// What the view of them shows.
     pub buy_view: BuyView,
+    /// Figures of a plot on show as a table.
+    pub table: Option<FiguresTable>,
     /// What else is known of the chosen scenario.
     pub insights: Insights,
     /// Text typed in the search for stations.
@@ -239,6 +242,7 @@ impl State {
             sweep_view: SweepView::default(),
             purchases: Purchases::default(),
             buy_view: BuyView::default(),
+            table: None,
             insights: Insights::default(),
             station_search: String::new(),
             may_close: false,
@@ -272,6 +276,9 @@ impl State {
         self.playback = None;
         self.renaming = None;
         self.import = None;
+        self.outlook = Outlook::default();
+        self.sweeps = Sweeps::default();
+        self.purchases = Purchases::default();
         self.settled = 0;
     }
 
@@ -283,6 +290,9 @@ impl State {
 
     /// Takes in finished runs, and asks for new ones where the study changed.
     pub fn refresh(&mut self) {
+        if self.settled != self.document.revision {
+            self.let_go();
+        }
         let Some(worker) = &self.worker else { return };
         self.board.take_in(worker);
         let seasons = self.document.draft.tags.iter().filter_map(|tag| Some((tag.id, self.board.season(tag.id)?.0)));
@@ -301,6 +311,12 @@ impl State {
 
     /// Asks what else is worth knowing of the chosen scenario once its figures are of today.
     pub fn look_further(&mut self, ctx: &egui::Context) {
+        self.insights.take_in();
+        self.air.take_in();
+        self.nights.take_in();
+        self.outlook.take_in();
+        self.sweeps.take_in();
+        self.purchases.take_in();
         let chosen =
             self.chosen_season().filter(|(season, standing)| *standing == Standing::Fresh && !season.is_empty());
         if let Some(season) = chosen.map(|(season, _)| season.clone()) {
@@ -320,6 +336,29 @@ impl State {
             let (climate, whole) = (&theirs.climate, &theirs.run.summary);
             air_changes(study, scenario, climate, &catalogue, whole, &|| progress.given_up()).map_err(|e| e.to_string())
         });
+    }
+
+    /// Lets go of long questions about a study that has changed since, unless their view is on show and asks anew.
+    fn let_go(&mut self) {
+        if self.view != View::Winters {
+            self.outlook.let_go();
+        }
+        if self.view != View::Sweep {
+            self.sweeps.let_go();
+        }
+        if self.view != View::Buy {
+            self.purchases.let_go();
+        }
+    }
+
+    /// Whether anything on show is being worked out, read or written beside the window.
+    #[must_use]
+    pub fn working(&self) -> bool {
+        let short = self.insights.working() || self.air.working() || self.nights.working();
+        let matters = self.view == View::Matters && self.matters.working();
+        let long = self.outlook.working() || self.sweeps.working() || self.purchases.working() || matters;
+        let files = self.export.is_some() || self.import.is_some() || self.filing.saving();
+        self.board.working() || short || long || files
     }
 
     /// Whether a problem keeps this scenario from being run.

@@ -95,12 +95,22 @@ impl<Q: PartialEq + Clone, A: Send + Sync + 'static> Streamed<Q, A> {
 
     /// Stops working; what is known stays on show.
     pub fn stop(&mut self) {
-        self.asked.stop(STOPPED);
+        self.asked.give_up(STOPPED);
     }
 
     /// Asks again what was stopped or failed.
     pub fn again(&mut self) {
         self.asked.try_again();
+    }
+
+    /// Lets go of what is under way and no view waits for; it is asked for anew when that is shown again.
+    pub fn let_go(&mut self) {
+        self.asked.let_go();
+    }
+
+    /// Takes in what has come.
+    pub fn take_in(&mut self) {
+        self.asked.take_in();
     }
 
     /// Forgets what was asked, and gives it up; the next question has no older answer to show.

@@ -44,14 +44,14 @@ pub enum TypedError {
 /// What cannot be read as one number of this quantity.
 pub fn typed(text: &str, quantity: Quantity, system: UnitSystem) -> Result<f64, TypedError> {
     let example = example(quantity, system);
-    let no_number = || TypedError::NoNumber { typed: text.trim().to_owned(), example };
+    let no_number = || TypedError::NoNumber { typed: quoted(text), example };
     if let Some(hour) = clock(text).filter(|_| quantity == Quantity::HourOfDay) {
         return Ok(hour);
     }
     let words = words(text);
     let sum = words.iter().any(|word| matches!(word, Word::Sign(_)));
     if sum {
-        return Err(TypedError::Sum { typed: text.trim().to_owned(), example });
+        return Err(TypedError::Sum { typed: quoted(text), example });
     }
     let mut parts = Vec::new();
     let mut rest = words.into_iter().peekable();
@@ -71,6 +71,18 @@ pub fn typed(text: &str, quantity: Quantity, system: UnitSystem) -> Result<f64, 
         _ => return Err(no_number()),
     };
     if value.is_finite() { Ok(value) } else { Err(no_number()) }
+}
+
+/// Most characters of an entry that a refusal repeats.
+const QUOTED: usize = 24;
+
+/// An entry as a refusal repeats it: without the blanks round it, and cut if it is long.
+fn quoted(entry: &str) -> String {
+    let entry = entry.trim();
+    match entry.char_indices().nth(QUOTED) {
+        Some((end, _)) => format!("{}…", entry[..end].trim_end()),
+        None => entry.to_owned(),
+    }
 }
 
 /// What an entry is made of.
@@ -182,7 +194,7 @@ fn in_unit(number: f64, unit: &str, quantity: Quantity, system: UnitSystem) -> R
             known.retain(|name| !name.is_empty());
             known.dedup();
             let known = if known.is_empty() { "a bare number".to_owned() } else { known.join(", ") };
-            Err(TypedError::Unit { unit: unit.to_owned(), known })
+            Err(TypedError::Unit { unit: quoted(unit), known })
         }
     }
 }

@@ -101,3 +101,11 @@ fn what_the_screen_shows_is_read_back() {
         }
     }
 }
+
+#[test]
+fn a_refusal_repeats_no_more_than_the_beginning_of_a_long_entry() {
+    let refused = typed(&"naïve words ".repeat(40), Quantity::Length, UnitSystem::Metric).unwrap_err().to_string();
+    assert!(refused.starts_with("“naïve words naïve words…” is not a number"), "{refused}");
+    let unit = typed(&format!("5 {}", "x".repeat(400)), Quantity::Length, UnitSystem::Metric).unwrap_err().to_string();
+    assert!(unit.chars().count() < 120, "{unit}");
+}

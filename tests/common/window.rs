@@ -1,37 +1,19 @@
 //! The window on a study, without a display.
 
+#[path = "drawn.rs"]
+mod drawn;
+
+pub use drawn::Window;
+use drawn::drawn_by;
 use egui::accesskit::Role;
-use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use std::time::{Duration, Instant};
-use warmfold::gui::prefs::Prefs;
-use warmfold::gui::{self, State, window_ui};
+use warmfold::gui::window_ui;
 use warmfold::model::Study;
 
-/// The window.
-pub type Window = Harness<'static, State>;
-
-/// The window on a study, its seasons drawn, with the in-app path dialog only.
+/// The window on a study, its seasons drawn.
 pub fn window_on(study: Study) -> Window {
-    let ctx = egui::Context::default();
-    let mut state = State::new(&ctx, study, None, Prefs::default());
-    state.filing.in_app_only = true;
-    let builder = Harness::builder()
-        .with_size([1280.0, 2400.0])
-        .with_theme(egui::Theme::Light)
-        .with_max_steps(64)
-        .with_step_dt(1.0 / 60.0);
-    // Fonts hold from the second frame on.
-    let mut dressed = false;
-    let ui = move |ui: &mut egui::Ui, state: &mut State| {
-        if dressed {
-            window_ui(ui, state)
-        } else {
-            gui::dress(ui.ctx())
-        }
-        dressed = true;
-    };
-    let mut h = builder.build_ui_state(ui, state);
+    let mut h = drawn_by([1280.0, 2400.0], study, window_ui);
     h.run_steps(4);
     until(&mut h, "the seasons", |h| !h.state().board.working());
     h

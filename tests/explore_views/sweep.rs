@@ -68,7 +68,8 @@ fn two_inputs_of_the_chosen_scenario_make_a_map() {
     for (measured, title) in
         [("Fuel", "Fuel, "), ("Lowest at the crop", "Lowest at the crop, °C"), ("Hours short", "Hours short, h")]
     {
-        press(&mut h, measured);
+        h.get_by_role_and_label(Role::RadioButton, measured).click();
+        h.run_steps(3);
         assert!(h.query_all_by_label_contains(title).next().is_some(), "{title}");
     }
 }

@@ -10,56 +10,18 @@ mod handing_out;
 mod views;
 mod weather;
 mod what_if;
+#[path = "../common/settled.rs"]
+mod window;
 
 use egui::accesskit::Role;
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
-use std::time::{Duration, Instant};
-use warmfold::gui::prefs::Prefs;
 use warmfold::gui::{self, State, window_ui};
-use warmfold::storage;
+use window::settle;
 
-/// The window on the demo, every result drawn, with the in-app path dialog only.
+/// The window on the demo, every result drawn.
 fn demo() -> Harness<'static, State> {
-    let ctx = egui::Context::default();
-    let mut state = State::new(&ctx, storage::demo().unwrap(), None, Prefs::default());
-    state.filing.in_app_only = true;
-    let builder = Harness::builder()
-        .with_size([1280.0, 2400.0])
-        .with_theme(egui::Theme::Light)
-        .with_max_steps(64)
-        .with_step_dt(1.0 / 60.0);
-    // Fonts hold from the second frame on.
-    let mut dressed = false;
-    let ui = move |ui: &mut egui::Ui, state: &mut State| {
-        if dressed {
-            window_ui(ui, state)
-        } else {
-            gui::dress(ui.ctx())
-        }
-        dressed = true;
-    };
-    let mut h = builder.build_ui_state(ui, state);
-    settle(&mut h);
-    h
-}
-
-/// Steps until the worker is idle and nothing moves.
-fn settle(h: &mut Harness<'static, State>) {
-    let start = Instant::now();
-    h.run_steps(4);
-    while h.state().import.is_some()
-        || h.state().filing.saving()
-        || h.state().board.working()
-        || h.state().insights.working()
-        || h.state().air.working()
-        || h.state().nights.working()
-    {
-        assert!(start.elapsed() < Duration::from_secs(60), "the results did not come");
-        std::thread::sleep(Duration::from_millis(5));
-        h.step();
-    }
-    h.run_steps(4);
+    window::drawn_by([1280.0, 2400.0], window_ui)
 }
 
 fn menu(h: &mut Harness<'static, State>, menu: &str, entry: &str) {

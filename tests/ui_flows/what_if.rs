@@ -65,7 +65,7 @@ fn a_power_cut_is_chosen_by_date_and_length() {
     h.get_by_role_and_label(Role::Tab, "Coldest nights").click();
     settle(&mut h);
     let figures = cost(&h);
-    h.get_by_role_and_label(Role::Button, "Power cut").click();
+    h.get_by_role_and_label(Role::RadioButton, "Power cut").click();
     settle(&mut h);
     assert!(h.query_by_label_contains("Without mains the crop").is_some());
     // As described, without water, without the tent: a column each.
@@ -86,7 +86,7 @@ fn a_power_cut_is_chosen_by_date_and_length() {
     h.get_by_label("Back to the coldest twelve hours").click();
     settle(&mut h);
     assert_eq!(h.state().document.draft.study.hard_night.cut_starts, warmfold::model::CutStarts::Coldest);
-    h.get_by_role_and_label(Role::Button, "Trays").click();
+    h.get_by_role_and_label(Role::RadioButton, "Trays").click();
     settle(&mut h);
     assert!(h.state().coldest.trays);
     // What is asked about hard nights moves no season.
@@ -134,4 +134,19 @@ fn many_winters_come_in_and_can_be_stopped() {
     assert_eq!(h.state().document.draft.study.many_winters.count, 20);
     h.get_by_label_contains("One winter in ten costs more than");
     assert_eq!(h.get_all_by_label_contains("Half below").count(), 4, "one of each scenario");
+}
+
+#[test]
+fn a_long_refusal_leaves_the_plot_its_room() {
+    let mut h = demo();
+    h.set_size(egui::vec2(1024.0, 768.0));
+    choose(&mut h, 0);
+    h.state_mut().document.draft.study.many_winters.count = 20;
+    h.get_by_role_and_label(Role::Tab, "Many winters").click();
+    settle(&mut h);
+    let plot = |h: &Harness<'static, State>| h.get_by_label_contains("Running cost of many winters").rect();
+    let before = plot(&h);
+    enter(&mut h, "Winters", &"a number as long as it gets ".repeat(30));
+    assert!(h.query_by_label_contains("is not a number").is_some());
+    assert!(plot(&h).height() > 0.7 * before.height(), "{before} {}", plot(&h));
 }

@@ -38,7 +38,8 @@ pub fn drawing_ui(ui: &mut Ui, state: &mut State) {
     let hour = season.as_ref().map_or_else(Hour::default, |(s, _)| Hour::of(s, &scenario, at));
     let fade = if matches!(season, Some((_, Standing::Stale))) { 0.6 } else { 1.0 };
     let picture = Rect::from_min_max(rect.min, pos2(rect.right() - READINGS, rect.bottom()));
-    let response = ui.interact(picture, ui.scope_id().with("cross-section"), Sense::click());
+    // Not a stop of the keys: what a click leads to are the sections of the editor.
+    let response = ui.interact(picture, ui.scope_id().with("cross-section"), Sense::CLICK);
     let painter = ui.painter_at(picture);
     let pen =
         Pen { painter: &painter, frame: Frame::fit(&section, picture), t: tokens(ui), units: state.prefs.units, fade };

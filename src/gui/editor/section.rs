@@ -161,6 +161,7 @@ pub fn section_ui(
     if response.clicked() {
         collapsing.toggle(ui);
     }
+    marks::focus_ring(ui, &response, rect.shrink2(vec2(0.0, 2.0)));
     let painter = ui.painter();
     painter.hline(rect.x_range(), rect.top(), Stroke::new(1.0, t.hairline));
     let lit = response.hovered() || response.has_focus();

@@ -3,6 +3,7 @@
 use super::axis::{self, Look};
 use super::coldest::hover;
 use super::legend::{Sample, entry};
+use super::room;
 use crate::format;
 use crate::gui::board::Season;
 use crate::gui::palette;
@@ -40,7 +41,7 @@ pub fn days_ui(ui: &mut Ui, season: &Season, window: &Range<usize>, crop_in_tent
             entry(ui, sample, trace.colour, trace.name, 160.0);
         }
     });
-    let height = ui.available_height() - 8.0;
+    let height = room(ui.available_height(), 8.0);
     let lower = (height * 0.42).clamp(52.0, 240.0);
     let unit = Quantity::Temperature.unit(look.units);
     let upper = linked(axis::time_plot("air temperatures", season, &look.t, move |v| {
@@ -88,7 +89,7 @@ fn plot_ui(
     let names = traces.iter().map(|trace| trace.name).collect::<Vec<_>>().join(", ");
     let day = season.stamp(window.start).map(format::day).unwrap_or_default();
     let said = format!("{names}, three days hour by hour from {day}");
-    response.response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, said.clone()));
+    axis::tell(&response.response, &said);
     clicked
 }
 

@@ -2,6 +2,7 @@
 
 use super::axis::{self, Look};
 use super::legend::{Sample, entry};
+use super::room;
 use crate::format;
 use crate::gui::board::Season;
 use crate::gui::palette;
@@ -45,7 +46,7 @@ pub fn months_ui(ui: &mut Ui, season: &Season, look: &Look) {
         }
     });
     let highest = months.iter().flat_map(|m| kinds.iter().map(|k| (k.hours)(m))).max().unwrap_or(0);
-    let height = ui.available_height() - 4.0;
+    let height = room(ui.available_height(), 4.0);
     let names: Vec<u32> = months.iter().map(|m| m.month).collect();
     let plot = axis::months_plot("air months", names, &look.t).height(height).include_y((highest as f64).max(10.0));
     let wide = 0.8 / kinds.len() as f64;
@@ -66,5 +67,5 @@ pub fn months_ui(ui: &mut Ui, season: &Season, look: &Look) {
     });
     let sums = kinds.iter().map(|k| format!("{} {}", k.name, format::hours(months.iter().map(k.hours).sum())));
     let said = format!("Hours by month. Season: {}", sums.collect::<Vec<_>>().join(", "));
-    response.response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, said.clone()));
+    axis::tell(&response.response, &said);
 }

@@ -96,6 +96,8 @@ pub fn plain_plot<'a>(name: &str, t: &Tokens, y: impl Fn(f64) -> String + 'a) ->
         .allow_scroll(false)
         .allow_drag(false)
         .allow_axis_zoom_drag(false)
+        // Not a stop of the keys: its figures are, at its corner.
+        .sense(egui::Sense::CLICK | egui::Sense::DRAG)
         .allow_boxed_zoom(true)
         .boxed_zoom_pointer_button(egui::PointerButton::Primary)
         .set_margin_fraction(egui::vec2(0.01, 0.06))
@@ -166,6 +168,11 @@ fn round_marks(input: GridInput) -> Vec<GridMark> {
 #[must_use]
 pub fn cursor(hour: usize, colour: Color32) -> VLine {
     VLine::new("", hour as f64 + 0.5).color(colour.gamma_multiply(0.8)).width(1.2).allow_hover(false)
+}
+
+/// Names a plot for those who cannot see it, with a sentence of what it shows; its table is in the menu at its corner.
+pub fn tell(response: &egui::Response, said: &str) {
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, said));
 }
 
 /// The hour that was clicked.

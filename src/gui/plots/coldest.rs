@@ -98,6 +98,9 @@ pub fn coldest_ui(ui: &mut Ui, season: &Season, traces: &[Trace], window: &Range
             p.vline(axis::cursor(cursor, t.accent));
         }
     });
+    let names = traces.iter().map(|trace| trace.name).collect::<Vec<_>>().join(", ");
+    let day = season.stamp(window.start).map(format::day).unwrap_or_default();
+    axis::tell(&response.response, &format!("{names} round the coldest spell, hour by hour from {day}"));
     let clicked = axis::clicked_hour(&response, season.len());
     if !heated {
         return clicked;
@@ -134,6 +137,9 @@ fn heater_ui(ui: &mut Ui, season: &Season, window: &Range<usize>, look: &Look) -
             p.vline(axis::cursor(look.cursor, t.accent));
         }
     });
+    let most_w = h.heater_w.get(window.clone()).unwrap_or_default().iter().copied().fold(0.0, f64::max);
+    let said = format!("Heater output, at most {} of {}", format::power(most_w), format::power(rated * 1000.0));
+    axis::tell(&response.response, &said);
     axis::clicked_hour(&response, season.len())
 }
 

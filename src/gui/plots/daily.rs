@@ -48,7 +48,7 @@ pub fn daily_ui(ui: &mut Ui, shown: &[Shown], look: &Look) {
     let most = chosen.curves.days.iter().map(|d| d.degree_hours_kh).fold(0.0, f64::max);
     let s = &chosen.season.run.summary;
     let slope = if s.degree_hours_kh > 0.0 { s.baseline_heat_kwh / s.degree_hours_kh } else { 0.0 };
-    plot.show(ui, |p| {
+    let response = plot.show(ui, |p| {
         let ends = vec![PlotPoint::new(0.0, 0.0), PlotPoint::new(unit.shown(most), slope * most)];
         let line = egui_plot::Line::new("", PlotPoints::Owned(ends)).color(t.soft).width(1.4);
         p.line(line.style(LineStyle::dashed_loose()).allow_hover(false));
@@ -60,4 +60,12 @@ pub fn daily_ui(ui: &mut Ui, shown: &[Shown], look: &Look) {
             p.points(points.radius(if s.chosen { 2.8 } else { 2.0 }).color(colour));
         }
     });
+    let highest_kwh = chosen.curves.days.iter().map(|d| d.heat_kwh).fold(0.0, f64::max);
+    let said = format!(
+        "Heat of each day over its degree-hours. {}: {} days, at most {} kWh in one",
+        chosen.name,
+        chosen.curves.days.len(),
+        format::number(highest_kwh, 0)
+    );
+    axis::tell(&response.response, &said);
 }

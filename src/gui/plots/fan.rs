@@ -64,5 +64,11 @@ pub fn fan_ui(ui: &mut Ui, season: &Season, fans: &[Fan], currency: &str, look: 
         }
         p.vline(axis::cursor(look.cursor, t.accent));
     });
+    let middle = |fan: &Fan| Some(format!("{} {}", fan.name, format::money(fan.told.figures.cost?.p50, currency)));
+    let ends: Vec<String> = fans.iter().filter_map(middle).collect();
+    axis::tell(
+        &response.response,
+        &format!("Running cost of many winters. Half of them cost less than: {}", ends.join(", ")),
+    );
     axis::clicked_hour(&response, season.len())
 }

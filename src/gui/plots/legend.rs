@@ -67,9 +67,7 @@ pub fn scenario(ui: &mut Ui, mark: usize, colour: Color32, name: &str, shown: bo
     if response.hovered() || response.has_focus() {
         ui.painter().rect_filled(rect, 3.0, t.raised);
     }
-    if response.has_focus() {
-        ui.painter().rect_stroke(rect, 3.0, Stroke::new(1.0, t.accent), egui::StrokeKind::Inside);
-    }
+    marks::focus_ring(ui, &response, rect);
     marks::scenario(ui.painter(), pos2(rect.left() + 8.0, middle), 5.0, mark, colour);
     let text = pos2(rect.left() + gap + 2.0, middle - galley.size().y / 2.0);
     let struck = (!shown).then(|| text.x..=text.x + galley.size().x);

@@ -87,7 +87,7 @@ pub fn map_ui(ui: &mut Ui, map: &Map, axes: &[Axis], now: Option<PlotPoint>, fue
             .width(width)
             .height(look.height)
             .label_formatter(hover);
-        plot.show(ui, |p| {
+        let response = plot.show(ui, |p| {
             let centre = PlotPoint::new((left + right) / 2.0, (bottom + top) / 2.0);
             let size = vec2((right - left) as f32, (top - bottom) as f32);
             p.image(PlotImage::new("", map.picture.id(), centre, size).allow_hover(false));
@@ -119,6 +119,10 @@ pub fn map_ui(ui: &mut Ui, map: &Map, axes: &[Axis], now: Option<PlotPoint>, fue
                 p.text(Text::new("", now, RichText::new(word).font(semibold(SMALL))).color(under).anchor(side));
             }
         });
+        let value = |value: f64| measured.text(value, look.currency, fuel, units);
+        let (x, y, (low, high)) = (&x_of.input.label, &y_of.input.label, map.range);
+        let said = format!("{} over {x} and {y}, from {} to {}", measured.name(), value(low), value(high));
+        axis::tell(&response.response, &said);
         scale_ui(ui, map, look.height - 24.0, measured, t);
     });
 }

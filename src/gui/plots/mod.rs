@@ -19,3 +19,12 @@ pub mod swept;
 pub mod values;
 
 pub use data::PlotShelf;
+
+/// Least height and width of a plot: below it there is no room for its axes.
+const LEAST: f32 = 80.0;
+
+/// Room for a plot: what is available less what stands beside it, and never too little to be drawn.
+#[must_use]
+pub fn room(available: f32, less: f32) -> f32 {
+    (available - less).max(LEAST)
+}

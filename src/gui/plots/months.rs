@@ -19,7 +19,7 @@ pub fn months_ui(ui: &mut Ui, shown: &[Shown], baseline: Option<&Shown>, look: &
     let wide = 0.8 / shown.len().max(1) as f64;
     let degree_hours = Quantity::TemperatureDifference.unit(units);
     let base = first.curves.clone();
-    plot.show(ui, |p| {
+    let response = plot.show(ui, |p| {
         for (place, s) in shown.iter().enumerate() {
             let offset = -0.4 + wide * (place as f64 + 0.5);
             let bar = |(i, m): (usize, &crate::season::sums::Month)| {
@@ -44,4 +44,7 @@ pub fn months_ui(ui: &mut Ui, shown: &[Shown], baseline: Option<&Shown>, look: &
             p.text(Text::new("", at, text).color(t.soft).anchor(egui::Align2::CENTER_BOTTOM).allow_hover(false));
         }
     });
+    let sum = |s: &Shown| format::number(s.curves.months.iter().map(|m| m.heat_kwh).sum(), 0);
+    let sums: Vec<String> = shown.iter().map(|s| format!("{} {} kWh", s.name, sum(s))).collect();
+    axis::tell(&response.response, &format!("Heat by month. Season: {}", sums.join(", ")));
 }

@@ -70,7 +70,7 @@ pub fn cut_ui(ui: &mut Ui, cut: &AskedCut, limit_c: f64, trays: bool, units: Uni
             HoverPosition::Elsewhere { .. } => None,
         });
     let (limit, freezing, hours) = (unit.shown(limit_c), unit.shown(0.0), cut.hours as f64);
-    plot.show(ui, |p| {
+    let response = plot.show(ui, |p| {
         p.span(axis::band(0.0, hours, t));
         p.hline(HLine::new("", limit).color(t.warn).width(1.2).style(LineStyle::dashed_dense()).allow_hover(false));
         p.hline(HLine::new("", freezing).color(t.soft).width(1.0).allow_hover(false));
@@ -82,4 +82,10 @@ pub fn cut_ui(ui: &mut Ui, cut: &AskedCut, limit_c: f64, trays: bool, units: Uni
             p.line(axis::dashed(line, sample));
         }
     });
+    let lowest = |points: &[PlotPoint]| points.iter().map(|p| p.y).reduce(f64::min);
+    let ends = lines.iter().filter_map(|(without, points)| Some((course_name(*without), lowest(points)?)));
+    let ends: Vec<String> =
+        ends.map(|(name, low)| format!("{name} down to {} {}", format::number(low, 1), unit.symbol)).collect();
+    let what = if trays { "Trays" } else { "Air round the crop" };
+    axis::tell(&response.response, &format!("{what} in {} h without power. {}", cut.hours, ends.join(", ")));
 }

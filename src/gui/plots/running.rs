@@ -46,6 +46,11 @@ impl Shown {
         Named { name: &self.name, run: &self.season.run, climate: &self.season.climate }
     }
 
+    /// What adds up, hour by hour.
+    fn points(&self, sum: Sum) -> &[PlotPoint] {
+        if sum == Sum::Cost { &self.curves.cost } else { &self.curves.heat }
+    }
+
     /// Colour, dimmed while the result is old.
     #[must_use]
     pub fn tint(&self) -> Color32 {
@@ -83,15 +88,15 @@ pub fn running_ui(
         .label_formatter(hover)
         .link_axis(axis::season_group(), [true, false])
         .link_cursor(axis::season_group(), [true, false]);
+    // Without a price there is no cost to draw, not a cost of nothing.
+    let priced = |s: &&Shown| sum == Sum::Heat || s.season.run.summary.cost.is_some();
     let response = plot.show(ui, |p| {
         if let Some(base) = baseline {
             let points = if sum == Sum::Cost { &base.curves.baseline_cost } else { &base.curves.baseline_heat };
             p.line(axis::line("Degree-hour baseline", points, t.soft, 1.4).style(LineStyle::dashed_loose()));
         }
-        // Without a price there is no cost to draw, not a cost of nothing.
-        let priced = |s: &&Shown| sum == Sum::Heat || s.season.run.summary.cost.is_some();
         for s in shown.iter().filter(priced) {
-            let points = if sum == Sum::Cost { &s.curves.cost } else { &s.curves.heat };
+            let points = s.points(sum);
             p.line(axis::line(&s.name, points, s.tint(), if s.chosen { 2.6 } else { 1.6 }));
             if let Some(last) = points.last() {
                 let mark = vec![PlotPoint::new(last.x, last.y)];
@@ -101,5 +106,9 @@ pub fn running_ui(
         }
         p.vline(axis::cursor(look.cursor, t.accent));
     });
+    let ends = shown.iter().filter(priced).filter_map(|s| Some((&s.name, s.points(sum).last()?.y)));
+    let ends: Vec<String> = ends.map(|(name, end)| format!("{name} {}", value(end))).collect();
+    let title = if sum == Sum::Cost { "Running cost" } else { "Running heat" };
+    axis::tell(&response.response, &format!("{title} over the season, at its end: {}", ends.join(", ")));
     axis::clicked_hour(&response, season.len())
 }

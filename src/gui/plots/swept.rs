@@ -71,7 +71,7 @@ pub fn swept_ui(ui: &mut Ui, axis_of: &Axis, courses: &[Course], look: &SweptLoo
     if measured != Measured::Lowest {
         plot = plot.include_y(0.0);
     }
-    plot.show(ui, |p| {
+    let response = plot.show(ui, |p| {
         if let Some(limit) = look.limit {
             let across = vec![PlotPoint::new(ends[0], limit), PlotPoint::new(ends[1], limit)];
             let line = Line::new("", PlotPoints::Owned(across)).color(t.warn).width(1.2).allow_hover(false);
@@ -89,4 +89,11 @@ pub fn swept_ui(ui: &mut Ui, axis_of: &Axis, courses: &[Course], look: &SweptLoo
             }
         }
     });
+    let ends = |course: &Course| {
+        let text = |point: &PlotPoint| measured.text(point.y, look.currency, &course.fuel_unit, units);
+        let (first, last) = (course.pieces.first()?.first()?, course.pieces.last()?.last()?);
+        Some(format!("{} from {} to {}", course.name, text(first), text(last)))
+    };
+    let all: Vec<String> = courses.iter().filter_map(ends).collect();
+    axis::tell(&response.response, &format!("{} over {}: {}", measured.name(), axis_of.input.label, all.join(", ")));
 }

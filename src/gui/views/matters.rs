@@ -10,9 +10,10 @@ use crate::gui::plots::doubts::{Bar, Scale, bar_ui, scale_ui};
 use crate::gui::state::State;
 use crate::gui::streamed::Grown;
 use crate::gui::theme::{BODY, ROW, SMALL, Tokens, regular, semibold, tokens};
+use crate::gui::views::choice;
 use crate::season::sensitivity::{Effect, Outcome, Sensitivity};
 use crate::units::Quantity;
-use egui::{Align, Button, Label, Layout, Rect, RichText, Sense, Ui, pos2, vec2};
+use egui::{Align, Label, Layout, Rect, RichText, Sense, Ui, pos2, vec2};
 
 /// What this view remembers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -89,12 +90,8 @@ fn controls_ui(ui: &mut Ui, state: &mut State, grown: &Grown<Sensitivity>, count
     let t = tokens(ui);
     ui.allocate_ui_with_layout(vec2(ui.available_width(), ROW), Layout::left_to_right(Align::Center), |ui| {
         ui.label(RichText::new("Ranked by").color(t.soft));
-        for (text, by_cold) in [("cost", false), ("lowest at the crop", true)] {
-            let on = state.matters_view.by_cold == by_cold;
-            let font = if on { semibold(BODY) } else { regular(BODY) };
-            let text = RichText::new(text).font(font).color(if on { t.ink } else { t.soft });
-            let text = if on { text } else { text.underline() };
-            if ui.add(Button::new(text).frame(false)).clicked() {
+        for (name, by_cold) in [("cost", false), ("lowest at the crop", true)] {
+            if choice(ui, name, state.matters_view.by_cold == by_cold, BODY) {
                 state.matters_view.by_cold = by_cold;
             }
         }

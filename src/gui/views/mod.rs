@@ -19,11 +19,11 @@ pub use sweep::SweepView;
 pub use winter::WinterView;
 
 use super::command::Command;
-use super::palette;
 use super::plots::running::Shown;
 use super::state::{State, View};
 use super::theme::{BODY, SMALL, Tokens, regular, semibold, tokens};
-use egui::{Align2, Sense, Stroke, Ui, vec2};
+use super::{marks, palette};
+use egui::{Align2, Button, RichText, Sense, Stroke, Ui, vec2};
 
 /// The chosen view.
 pub fn views_ui(ui: &mut Ui, state: &mut State) {
@@ -35,7 +35,7 @@ pub fn views_ui(ui: &mut Ui, state: &mut State) {
         } else {
             "Nothing to draw yet. Mend what is marked in the editor, or choose another scenario"
         };
-        ui.label(egui::RichText::new(text).color(t.soft));
+        ui.label(RichText::new(text).color(t.soft));
         // Without a problem in the inputs it is the weather that cannot be had.
         if !state.board.working() && state.troubles.is_empty() && ui.button("Choose the weather").clicked() {
             state.site_sought = true;
@@ -56,7 +56,7 @@ pub fn views_ui(ui: &mut Ui, state: &mut State) {
 }
 
 /// The views in the order of their tabs.
-const VIEWS: [(View, Command); 9] = [
+pub(super) const VIEWS: [(View, Command); 9] = [
     (View::Winter, Command::WinterView),
     (View::Coldest, Command::ColdestView),
     (View::Side, Command::SideView),
@@ -120,9 +120,8 @@ fn tab_ui(ui: &mut Ui, text: &str, size: egui::Vec2, on: bool, t: &Tokens) -> eg
     ui.painter().galley_with_override_text_color(at, galley, colour);
     if on {
         ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(2.0, t.accent));
-    } else if response.has_focus() {
-        ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(2.0, t.soft));
     }
+    marks::focus_ring(ui, &response, rect.expand2(vec2(4.0, -2.0)));
     response
 }
 
@@ -141,14 +140,24 @@ fn progress_ui(ui: &mut Ui, working: Option<usize>, count: usize, failed: Option
     if let Some(done) = working {
         let pressed = ui.button("Stop").clicked();
         let share = done as f32 / count.max(1) as f32;
-        let text = egui::RichText::new(format!("{done} of {count}")).size(SMALL);
+        let text = RichText::new(format!("{done} of {count}")).size(SMALL);
         ui.add(egui::ProgressBar::new(share).desired_width(110.0).text(text));
         return pressed.then_some(Press::Stop);
     }
     let why = failed?;
     let pressed = ui.button("Go on").clicked();
-    ui.add(egui::Label::new(egui::RichText::new(why).color(t.warn)).truncate());
+    ui.add(egui::Label::new(RichText::new(why).color(t.warn)).truncate());
     pressed.then_some(Press::GoOn)
+}
+
+/// One of several figures by its name; whether it was chosen in this frame.
+fn choice(ui: &mut Ui, name: &str, on: bool, size: f32) -> bool {
+    let t = tokens(ui);
+    let text = RichText::new(name).font(semibold(size)).color(if on { t.ink } else { t.soft });
+    let text = if on { text } else { text.underline() };
+    let response = ui.add(Button::new(text).frame(false).min_size(vec2(0.0, 20.0)));
+    response.widget_info(|| egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, name));
+    response.clicked()
 }
 
 /// How many checks of the chosen scenario say stop.

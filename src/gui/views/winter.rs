@@ -1,6 +1,6 @@
 //! Winter: running cost and heat, months, and daily heat against degree-hours.
 
-use super::shown;
+use super::{choice, shown};
 use crate::figures::{self, Named, RunningSum};
 use crate::format;
 use crate::gui::handout::{Make, handout_ui};
@@ -12,7 +12,7 @@ use crate::gui::plots::{daily, months};
 use crate::gui::state::State;
 use crate::gui::theme::{SMALL, semibold, tokens};
 use crate::units::Quantity;
-use egui::{Button, Rect, RichText, Ui, vec2};
+use egui::{Rect, RichText, Ui, vec2};
 
 /// From this width on all three figures stand side by side.
 const ALL_THREE: f32 = 1000.0;
@@ -178,20 +178,10 @@ fn title(ui: &mut Ui, text: &str) {
 /// A small switch between two figures.
 fn either(ui: &mut Ui, first: &str, second: &str, second_on: &mut bool) {
     for (name, value) in [(first, false), (second, true)] {
-        if choice(ui, name, *second_on == value) {
+        if choice(ui, name, *second_on == value, SMALL + 0.5) {
             *second_on = value;
         }
     }
-}
-
-/// One of several figures by its name; whether it was chosen in this frame.
-pub(super) fn choice(ui: &mut Ui, name: &str, on: bool) -> bool {
-    let t = tokens(ui);
-    let text = RichText::new(name).font(semibold(SMALL + 0.5)).color(if on { t.ink } else { t.soft });
-    let text = if on { text } else { text.underline() };
-    let response = ui.add(Button::new(text).frame(false).min_size(vec2(0.0, 20.0)));
-    response.widget_info(|| egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, name));
-    response.clicked()
 }
 
 fn running_panel(ui: &mut Ui, state: &mut State, scene: &Scene) {

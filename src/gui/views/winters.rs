@@ -9,6 +9,7 @@ use crate::gui::outlook::{Told, View, Winters};
 use crate::gui::plots::axis::Look;
 use crate::gui::plots::column::{heading, row};
 use crate::gui::plots::fan::{Fan, fan_ui};
+use crate::gui::plots::room;
 use crate::gui::plots::running::Shown;
 use crate::gui::state::State;
 use crate::gui::theme::tokens;
@@ -37,7 +38,7 @@ pub fn winters_ui(ui: &mut Ui, state: &mut State) {
         ui.label(RichText::new("The first winters are being worked out").color(tokens(ui).soft));
         return;
     };
-    let height = ui.available_height() - 8.0;
+    let height = room(ui.available_height(), 8.0);
     let plot = ui.available_width() - FIGURES - 20.0;
     let look = Look { t: tokens(ui), units: state.prefs.units, cursor: state.hour_within(first.season.len()), height };
     ui.horizontal_top(|ui| {
@@ -93,8 +94,8 @@ fn finding_ui(ui: &mut Ui, state: &State, view: &View) {
 /// How many winters, and from which seed.
 fn asked_ui(ui: &mut Ui, state: &mut State) {
     let mut asked = state.document.draft.study.many_winters.clone();
-    ui.horizontal(|ui| {
-        ui.set_height(28.0);
+    ui.horizontal_top(|ui| {
+        ui.set_min_height(28.0);
         let currency = state.document.draft.study.prices.currency.clone();
         let mut form = Form {
             units: state.prefs.units,
@@ -106,7 +107,8 @@ fn asked_ui(ui: &mut Ui, state: &mut State) {
             part: "",
         };
         for input in [&ManyWinters::count, &ManyWinters::seed] {
-            ui.allocate_ui(vec2(ENTRY, 26.0), |ui| {
+            // From above, so that a refusal stands below its entry and not beside it.
+            ui.allocate_ui_with_layout(vec2(ENTRY, 26.0), Layout::top_down(Align::Min), |ui| {
                 ui.set_max_width(ENTRY);
                 form.number(ui, input, &mut asked, None);
             });
@@ -135,7 +137,7 @@ fn progress_ui(ui: &mut Ui, state: &mut State, view: &View) {
 
 fn plot_ui(ui: &mut Ui, state: &mut State, shown: &[Shown], winters: &Arc<Winters>, look: &Look) {
     let currency = state.document.draft.study.prices.currency.clone();
-    let height = ui.available_height() - 4.0;
+    let height = room(ui.available_height(), 4.0);
     let (theirs, money) = (Arc::clone(winters), currency.clone());
     let figures = move || -> Make { Box::new(move || figures::winter_fans(&theirs.every, &money)) };
     handout_ui(ui, state, "fan of winters", None, figures, |ui, state| {

@@ -8,6 +8,7 @@ pub use panels::AirPlot;
 use crate::format;
 use crate::gui::board::{Season, Standing};
 use crate::gui::plots::axis::Look;
+use crate::gui::plots::room;
 use crate::gui::state::State;
 use crate::gui::theme::tokens;
 use crate::units::{Quantity, UnitSystem};
@@ -34,7 +35,7 @@ pub fn air_ui(ui: &mut Ui, state: &mut State) {
     let units = state.prefs.units;
     let name = state.document.draft.scenario().map(|s| s.name.clone()).unwrap_or_default();
     ui.add(egui::Label::new(finding(&format::short_name(&name), &season, units)).truncate());
-    let height = ui.available_height() - 4.0;
+    let height = room(ui.available_height(), 4.0);
     let plots = ui.available_width() - FIGURES - GAP;
     let look = Look { t, units, cursor: state.hour_within(season.len()), height };
     let scene = Scene { name: &name, season: &season, look };

@@ -7,7 +7,7 @@ use crate::gui::plots::axis::Look;
 use crate::gui::plots::{air_days, air_months};
 use crate::gui::state::State;
 use crate::gui::theme::{SMALL, semibold};
-use crate::gui::views::winter::choice;
+use crate::gui::views::choice;
 use crate::model::Zone;
 use crate::season::plan::actual_zone;
 use egui::{RichText, Ui};
@@ -116,7 +116,7 @@ fn choices_ui(ui: &mut Ui, state: &mut State, offered: &[AirPlot], shown: AirPlo
         ui.spacing_mut().item_spacing.x = 8.0;
         ui.spacing_mut().button_padding.x = 0.0;
         for plot in offered {
-            if choice(ui, plot.name(), *plot == shown) {
+            if choice(ui, plot.name(), *plot == shown, SMALL + 0.5) {
                 state.air_plot = *plot;
             }
         }

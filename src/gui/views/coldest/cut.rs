@@ -9,14 +9,16 @@ use crate::gui::nights::Answer;
 use crate::gui::plots::column::heading;
 use crate::gui::plots::legend::{Sample, entry, sample};
 use crate::gui::plots::power_cut::{course_name, cut_ui as plot_ui, style};
+use crate::gui::plots::room;
 use crate::gui::plots::rows::row_of;
 use crate::gui::state::State;
 use crate::gui::theme::{SMALL, Tokens, regular, tokens};
+use crate::gui::views::choice;
 use crate::model::Heater;
 use crate::season::power_cut::{AskedCut, CutCourse, Measure};
 use crate::season::{Hold, POWER_CUT_HOURS};
 use crate::units::UnitSystem;
-use egui::{Button, Color32, RichText, Ui, vec2};
+use egui::{Color32, Ui, vec2};
 use std::sync::Arc;
 
 /// Width of the names of the times, and of each course's column.
@@ -73,7 +75,7 @@ pub fn cut_ui(ui: &mut Ui, state: &mut State, season: &Season, cut: &Arc<AskedCu
     let units = state.prefs.units;
     let limit_c = season.run.summary.crop_limit_c;
     let figures_width = (NAMES + COLUMN * cut.courses.len() as f32).max(210.0);
-    let height = ui.available_height() - 4.0;
+    let height = room(ui.available_height(), 4.0);
     let width = ui.available_width() - figures_width - 16.0;
     let down = egui::Layout::top_down(egui::Align::Min);
     let name = state.document.draft.scenario().map(|s| s.name.clone()).unwrap_or_default();
@@ -105,14 +107,11 @@ fn what_ui(ui: &mut Ui, state: &mut State, has_trays: bool, t: &Tokens) {
     ui.horizontal(|ui| {
         ui.set_max_width(ui.available_width() - BUTTON.x);
         ui.spacing_mut().item_spacing.x = 8.0;
-        for (text, trays) in [("Air", false), ("Trays", true)] {
+        for (name, trays) in [("Air", false), ("Trays", true)] {
             if trays && !has_trays {
                 continue;
             }
-            let on = (state.coldest.trays && has_trays) == trays;
-            let text = RichText::new(text).size(SMALL + 0.5).color(if on { t.ink } else { t.soft });
-            let text = if on { text.strong() } else { text.underline() };
-            if ui.add(Button::new(text).frame(false)).clicked() {
+            if choice(ui, name, (state.coldest.trays && has_trays) == trays, SMALL + 0.5) {
                 state.coldest.trays = trays;
             }
         }

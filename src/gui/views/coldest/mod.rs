@@ -7,8 +7,9 @@ mod spell;
 use crate::format;
 use crate::gui::board::Standing;
 use crate::gui::state::State;
-use crate::gui::theme::{BODY, ROW, regular, semibold, tokens};
-use egui::{Align, Button, Layout, RichText, Ui, vec2};
+use crate::gui::theme::{BODY, ROW, tokens};
+use crate::gui::views::choice;
+use egui::{Align, Layout, RichText, Ui, vec2};
 
 /// What this view remembers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -66,15 +67,10 @@ fn finding_ui(ui: &mut Ui, text: &str) {
 
 /// Which part is on show, and its questions.
 fn row_ui(ui: &mut Ui, state: &mut State, controls: impl FnOnce(&mut Ui, &mut State)) {
-    let t = tokens(ui);
     ui.allocate_ui_with_layout(vec2(ui.available_width(), ROW), Layout::left_to_right(Align::Center), |ui| {
         ui.spacing_mut().item_spacing.x = 10.0;
-        for (text, cut) in [("Worst spell", false), ("Power cut", true)] {
-            let on = state.coldest.cut == cut;
-            let font = if on { semibold(BODY) } else { regular(BODY) };
-            let text = RichText::new(text).font(font).color(if on { t.ink } else { t.soft });
-            let text = if on { text } else { text.underline() };
-            if ui.add(Button::new(text).frame(false)).clicked() {
+        for (name, cut) in [("Worst spell", false), ("Power cut", true)] {
+            if choice(ui, name, state.coldest.cut == cut, BODY) {
                 state.coldest.cut = cut;
             }
         }

@@ -10,6 +10,7 @@ use crate::gui::plots::axis::Look;
 use crate::gui::plots::coldest::{Trace, coldest_ui as plots_ui, runs_standby, traces};
 use crate::gui::plots::column::heading;
 use crate::gui::plots::legend::{Sample, entry};
+use crate::gui::plots::room;
 use crate::gui::plots::rows::{row, row_in};
 use crate::gui::state::State;
 use crate::gui::theme::{SMALL, Tokens, tokens};
@@ -79,7 +80,7 @@ pub fn spell_ui(ui: &mut Ui, state: &mut State, season: &Season, colder: Option<
     let window = season.run.summary.worst_spell.surroundings(season.len());
     let theme = egui::Theme::from_dark_mode(ui.visuals().dark_mode);
     let traces = traces(season, &window, colder, units, theme, &t);
-    let height = ui.available_height() - 4.0;
+    let height = room(ui.available_height(), 4.0);
     let width = ui.available_width() - FIGURES - 16.0;
     let cursor = state.hour_within(season.len());
     let name = state.document.draft.scenario().map(|s| s.name.clone()).unwrap_or_default();

@@ -7,8 +7,9 @@ use crate::gui::board::Season;
 use crate::gui::handout::{Make, handout_ui};
 use crate::gui::state::State;
 use crate::gui::theme::{BODY, SMALL, Tokens, regular, semibold, tokens};
+use crate::gui::views::choice;
 use crate::season::saving::{RUNS, SavingStep};
-use egui::{Align2, Button, Rect, RichText, Sense, Stroke, Ui, pos2, vec2};
+use egui::{Align2, Rect, RichText, Sense, Stroke, Ui, pos2, vec2};
 
 /// Width of the names and of the numbers beside the bars.
 const NAMES: f32 = 200.0;
@@ -43,11 +44,8 @@ fn chart_ui(ui: &mut Ui, state: &mut State, season: &Season, name: &str, width: 
             RichText::new(format!("Where the saving of {} comes from", format::short_name(name))).font(semibold(BODY)),
         );
         ui.add_space(12.0);
-        for (text, money) in [("Heat, kWh", false), ("Money", true)] {
-            let on = state.side.money == money;
-            let text = RichText::new(text).size(SMALL + 0.5).color(if on { t.ink } else { t.soft });
-            let text = if on { text.strong() } else { text.underline() };
-            if ui.add(Button::new(text).frame(false)).clicked() {
+        for (name, money) in [("Heat, kWh", false), ("Money", true)] {
+            if choice(ui, name, state.side.money == money, SMALL + 0.5) {
                 state.side.money = money;
             }
         }

@@ -10,9 +10,10 @@ use crate::gui::plots::map::Map;
 use crate::gui::state::State;
 use crate::gui::streamed::Grown;
 use crate::gui::sweeps::SweptSeasons;
-use crate::gui::theme::{BODY, ROW, SMALL, regular, semibold, tokens};
+use crate::gui::theme::{BODY, ROW, SMALL, tokens};
+use crate::gui::views::choice;
 use crate::units::UnitSystem;
-use egui::{Align, Button, Label, Layout, RichText, Ui, vec2};
+use egui::{Align, Label, Layout, RichText, Ui, vec2};
 use std::sync::{Arc, Weak};
 
 /// What this view remembers.
@@ -88,14 +89,9 @@ fn finding(state: &State, swept: &Result<Option<(Grown<SweptSeasons>, usize)>, S
 
 /// What is drawn, how far it is, and the way to stop it.
 fn measured_ui(ui: &mut Ui, state: &mut State, grown: &Grown<SweptSeasons>, count: usize) {
-    let t = tokens(ui);
     ui.allocate_ui_with_layout(vec2(ui.available_width(), ROW), Layout::left_to_right(Align::Center), |ui| {
         for measured in Measured::ALL {
-            let on = state.sweep_view.measured == measured;
-            let font = if on { semibold(BODY) } else { regular(BODY) };
-            let text = RichText::new(measured.name()).font(font).color(if on { t.ink } else { t.soft });
-            let text = if on { text } else { text.underline() };
-            if ui.add(Button::new(text).frame(false)).clicked() {
+            if choice(ui, measured.name(), state.sweep_view.measured == measured, BODY) {
                 state.sweep_view.measured = measured;
             }
         }
