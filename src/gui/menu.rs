@@ -4,9 +4,12 @@ use super::command::Command;
 use super::filing::Next;
 use super::prefs::ThemeChoice;
 use super::state::{State, View};
-use super::theme::{BODY, SMALL, semibold, tokens};
+use super::theme::{BODY, SMALL, regular, semibold, tokens};
 use crate::units::UnitSystem;
-use egui::{Align, Button, Layout, RichText, Ui};
+use egui::{Button, RichText, Ui};
+
+/// Room between the switches for units and for the theme.
+const BETWEEN: f32 = 16.0;
 
 /// The bar.
 pub fn menu_ui(ui: &mut Ui, state: &mut State) {
@@ -29,7 +32,7 @@ pub fn menu_ui(ui: &mut Ui, state: &mut State) {
                 entry(ui, state, command, false);
             }
         });
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| switches_ui(ui, state));
+        switches_ui(ui, state);
     });
 }
 
@@ -127,19 +130,31 @@ pub fn entry(ui: &mut Ui, state: &mut State, command: Command, on: bool) {
 }
 
 fn switches_ui(ui: &mut Ui, state: &mut State) {
+    let (units, theme) = (state.prefs.units, state.prefs.theme);
+    let of_units = [
+        ("°C · m", units == UnitSystem::Metric, Command::Metric),
+        ("°F · ft", units == UnitSystem::Imperial, Command::Imperial),
+    ];
+    let of_theme = [
+        ("Light", theme == ThemeChoice::Light, Command::Light),
+        ("Dark", theme == ThemeChoice::Dark, Command::Dark),
+        ("Auto", theme == ThemeChoice::System, Command::SystemTheme),
+    ];
     ui.spacing_mut().item_spacing.x = 2.0;
-    let theme = state.prefs.theme;
-    for (name, choice, command) in [
-        ("Auto", ThemeChoice::System, Command::SystemTheme),
-        ("Dark", ThemeChoice::Dark, Command::Dark),
-        ("Light", ThemeChoice::Light, Command::Light),
-    ] {
-        switch_entry(ui, state, name, theme == choice, command);
+    // From the left, so that the keys come to them as they are read.
+    let width = |(name, ..): &(&str, bool, Command)| {
+        let text = ui.painter().layout_no_wrap((*name).to_owned(), regular(SMALL), tokens(ui).ink);
+        text.size().x + 2.0 * (ui.spacing().button_padding.x + 1.0)
+    };
+    let whole: f32 = of_units.iter().chain(&of_theme).map(width).sum();
+    ui.add_space((ui.available_width() - whole - BETWEEN).max(0.0));
+    for (name, on, command) in of_units {
+        switch_entry(ui, state, name, on, command);
     }
-    ui.add_space(16.0);
-    let units = state.prefs.units;
-    switch_entry(ui, state, "°F · ft", units == UnitSystem::Imperial, Command::Imperial);
-    switch_entry(ui, state, "°C · m", units == UnitSystem::Metric, Command::Metric);
+    ui.add_space(BETWEEN);
+    for (name, on, command) in of_theme {
+        switch_entry(ui, state, name, on, command);
+    }
 }
 
 fn switch_entry(ui: &mut Ui, state: &mut State, name: &str, on: bool, command: Command) {

@@ -7,10 +7,13 @@ use super::theme::{SMALL, tokens};
 use crate::format;
 use egui::{Align, Layout, RichText, Sense, Ui, vec2};
 
+/// Height of the line.
+pub const HEIGHT: f32 = 18.0;
+
 /// The line.
 pub fn status_ui(ui: &mut Ui, state: &mut State) {
     ui.horizontal(|ui| {
-        ui.set_height(18.0);
+        ui.set_height(HEIGHT);
         if state.prefs.started {
             season_ui(ui, state);
         } else {

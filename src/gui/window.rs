@@ -5,7 +5,7 @@ use super::filing::Next;
 use super::state::State;
 use super::theme::tokens;
 use super::{cards, dialogs, drawing, editor, headline, menu, status, views};
-use egui::{Frame, Margin, Panel, Ui};
+use egui::{Frame, Margin, Panel, Ui, UiBuilder};
 
 /// Widths of the scenario cards and of the editor.
 const SIDES: [f32; 2] = [216.0, 312.0];
@@ -79,15 +79,18 @@ fn panels_ui(ui: &mut Ui, state: &mut State) {
     ui.painter().rect_filled(ui.max_rect(), 0.0, t.paper);
     let bare = Frame::new().fill(t.paper);
     Panel::top("menu bar").frame(bare.inner_margin(Margin::symmetric(12, 4))).show(ui, |ui| menu::menu_ui(ui, state));
-    Panel::bottom("status")
-        .frame(bare.inner_margin(Margin::symmetric(16, 4)))
-        .show(ui, |ui| status::status_ui(ui, state));
+    let line = Panel::bottom("status").frame(bare.inner_margin(Margin::symmetric(16, 4))).show(ui, |ui| {
+        ui.set_height(status::HEIGHT);
+        ui.max_rect()
+    });
     let [cards, editor] = if ui.max_rect().width() < NARROW { NARROW_SIDES } else { SIDES };
     Panel::left("scenarios").exact_size(cards).resizable(false).frame(bare).show(ui, |ui| cards::cards_ui(ui, state));
     Panel::left("editor").exact_size(editor).resizable(false).frame(bare).show(ui, |ui| editor::editor_ui(ui, state));
     egui::CentralPanel::default()
         .frame(bare.inner_margin(Margin::symmetric(16, 8)))
         .show(ui, |ui| roomy_ui(ui, |ui| results_ui(ui, state)));
+    // The keys come to the lowest line last.
+    status::status_ui(&mut ui.new_child(UiBuilder::new().max_rect(line.inner)), state);
 }
 
 /// Figures, drawing and view of the chosen scenario.
@@ -110,7 +113,7 @@ fn roomy_ui(ui: &mut Ui, content: impl FnOnce(&mut Ui)) {
     }
     egui::ScrollArea::both().id_salt("small window").auto_shrink([false, false]).show(ui, |ui| {
         let (rect, _) = ui.allocate_exact_size(room.max(LEAST), egui::Sense::hover());
-        content(&mut ui.new_child(egui::UiBuilder::new().max_rect(rect)));
+        content(&mut ui.new_child(UiBuilder::new().max_rect(rect)));
     });
 }
 

@@ -7,6 +7,7 @@ mod everywhere;
 mod explaining;
 mod files;
 mod handing_out;
+mod keyboard;
 mod views;
 mod weather;
 mod what_if;

@@ -1,6 +1,6 @@
 //! Rows of switches, choices and texts.
 
-use super::{CHOICE_LABEL, Form, TAIL, combo, label_cell, row};
+use super::{CHOICE_LABEL, Form, POINTED, TAIL, combo, label_cell, row};
 use crate::model::ChoiceInput;
 use egui::Ui;
 
@@ -44,9 +44,7 @@ impl Form<'_> {
                 }
             });
             // The list of the choice itself hangs on its response; a second menu there would be the same one.
-            label
-                .interact(egui::Sense::click())
-                .context_menu(|ui| self.share_ui(ui, input.label, input.key, response.id));
+            label.interact(POINTED).context_menu(|ui| self.share_ui(ui, input.label, input.key, response.id));
             response.labelled_by(label.id).on_hover_text(input.help);
         });
         let changed = taken.is_some_and(|taken| {

@@ -14,14 +14,14 @@ pub(super) struct Reading {
 }
 
 impl Form<'_> {
-    /// Keeps what could not be read until something can, or the field is left as it was.
-    pub(super) fn note_reading(&self, ui: &Ui, spec: &Spec, reading: Reading, response: &egui::Response) {
+    /// Keeps what could not be read until something can, or the field is left as it was; `left` is true where Escape did that.
+    pub(super) fn note_reading(&self, ui: &Ui, spec: &Spec, reading: Reading, response: &egui::Response, left: bool) {
         let key = self.refusal_id(spec);
         match reading.outcome.take() {
-            Some(Err(refusal)) => {
+            Some(Err(refusal)) if !left => {
                 ui.data_mut(|data| data.insert_temp(key, refusal.to_string()));
             }
-            Some(Ok(_)) => ui.data_mut(|data| data.remove::<String>(key)),
+            Some(_) => ui.data_mut(|data| data.remove::<String>(key)),
             None if response.dragged() || response.lost_focus() => ui.data_mut(|data| data.remove::<String>(key)),
             None => {}
         }

@@ -2,10 +2,12 @@
 
 mod choice;
 mod entry;
+mod escape;
 mod number;
 mod row;
 mod text;
 
+pub use escape::left_by_escape;
 pub use row::{combo, combo_of_width, label_cell, row, warning};
 
 use super::history::Edits;
@@ -42,6 +44,9 @@ const TAIL: f32 = 20.0;
 pub const CHOICE_LABEL: f32 = 0.36;
 /// Gap between the values of a table.
 const CELL_GAP: f32 = 4.0;
+/// How a label takes clicks. Its field is the stop of the keys: a label that could be one would give the focus up at once,
+/// and the walk through the fields would begin anew.
+const POINTED: egui::Sense = egui::Sense::CLICK;
 /// Width of a value.
 const VALUE: f32 = 116.0;
 

@@ -2,11 +2,11 @@
 
 use super::entry::Reading;
 use super::text::{lower, same, text};
-use super::{CELL_GAP, Form, Spec, TAIL, VALUE, label_cell, row, warning};
+use super::{CELL_GAP, Form, POINTED, Spec, TAIL, VALUE, label_cell, left_by_escape, row, warning};
 use crate::gui::marks::{self, Icon};
 use crate::gui::theme::{ROW, tokens};
 use crate::model::NumberInput;
-use egui::{Align, Id, Layout, RichText, Ui, vec2};
+use egui::{Align, Id, Layout, RichText, Ui, UiBuilder, vec2};
 
 impl Form<'_> {
     /// A numeric input. `reference` is the same part of the reference scenario, if it is another one.
@@ -36,7 +36,7 @@ impl Form<'_> {
             new = self.value_cell(ui, spec, value, other.filter(|_| differs), default, label.id);
             if let Some(default) = default.filter(|d| !same(*d, value)) {
                 let text = format!("Double-click: back to the default, {}", self.shown(spec, default));
-                if label.interact(egui::Sense::click()).on_hover_text(text).double_clicked() {
+                if label.interact(POINTED).on_hover_text(text).double_clicked() {
                     new = Some(default);
                 }
             }
@@ -55,9 +55,10 @@ impl Form<'_> {
         let reading = Reading::default();
         let size = vec2(width - CELL_GAP, ROW - 2.0);
         let field = self.drag_value(spec, &mut shown, &reading);
-        let response = right_aligned(ui, size, field).accessible_name(spoken);
+        let mut response = right_aligned(ui, size, field).accessible_name(spoken);
         ui.add_space(CELL_GAP);
-        self.note_reading(ui, spec, reading, &response);
+        let left = left_by_escape(&mut response);
+        self.note_reading(ui, spec, reading, &response, left);
         let typed_anew = text(spec, self.units, shown) != text(spec, self.units, unit.shown(value));
         if !response.changed() || !(response.dragged() || typed_anew) {
             return None;
@@ -81,20 +82,14 @@ impl Form<'_> {
         let mut new = None;
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             ui.spacing_mut().item_spacing.x = 2.0;
-            if let Some(default) = default.filter(|d| !same(*d, value)) {
-                let name = format!("Back to the default for {}, {}", lower(spec.label), self.shown(spec, default));
-                if marks::icon_button_sized(ui, Icon::Reset, &name, vec2(TAIL - 2.0, 22.0)).clicked() {
-                    new = Some(default);
-                }
-            } else {
-                ui.allocate_space(vec2(TAIL - 2.0, 22.0));
-            }
+            let (_, tail) = ui.allocate_space(vec2(TAIL - 2.0, 22.0));
             let mut shown = unit.shown(value);
             let reading = Reading::default();
             let field = self.drag_value(spec, &mut shown, &reading).suffix(self.suffix(spec));
             let response = right_aligned(ui, vec2(VALUE, ROW - 2.0), field);
-            let response = response.labelled_by(label);
-            self.note_reading(ui, spec, reading, &response);
+            let mut response = response.labelled_by(label);
+            let left = left_by_escape(&mut response);
+            self.note_reading(ui, spec, reading, &response, left);
             let typed_anew = text(spec, self.units, shown) != text(spec, self.units, unit.shown(value));
             if response.changed() && (response.dragged() || typed_anew) {
                 let typed = unit.value(shown);
@@ -105,6 +100,14 @@ impl Form<'_> {
                 self.share_ui(ui, spec.label, spec.key, response.id);
             });
             response.on_hover_ui(|ui| self.hover_ui(ui, spec, default, other));
+            // Behind the value, so that the keys come to it in the order in which it is read.
+            if let Some(default) = default.filter(|d| !same(*d, value)) {
+                let name = format!("Back to the default for {}, {}", lower(spec.label), self.shown(spec, default));
+                let mut ui = ui.new_child(UiBuilder::new().max_rect(tail));
+                if marks::icon_button_sized(&mut ui, Icon::Reset, &name, tail.size()).clicked() {
+                    new = Some(default);
+                }
+            }
         });
         new
     }

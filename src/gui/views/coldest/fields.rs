@@ -2,7 +2,7 @@
 
 use crate::format;
 use crate::gui::board::Season;
-use crate::gui::fields::Spec;
+use crate::gui::fields::{Spec, left_by_escape};
 use crate::gui::marks::{Icon, icon_button_sized};
 use crate::gui::state::State;
 use crate::gui::theme::{SMALL, tokens};
@@ -28,7 +28,8 @@ pub fn start_ui(ui: &mut Ui, state: &mut State, season: &Season, start: usize) {
         .update_while_editing(false)
         .custom_formatter(move |v, _| begins(&shown, v as usize))
         .custom_parser(move |text| hour_named(&typed, text).map(|hour| hour as f64));
-    let response = ui.add_sized(vec2(104.0, 24.0), field).labelled_by(name.id);
+    let mut response = ui.add_sized(vec2(104.0, 24.0), field).labelled_by(name.id);
+    left_by_escape(&mut response);
     let response = response
         .accessible_name("Power cut from")
         .on_hover_text(format!("{}\nDrag, or type a date such as “9 Jan 18:00”", HardNight::cut_starts.help));
@@ -58,7 +59,8 @@ pub fn hours_ui(ui: &mut Ui, state: &mut State) {
     let name = label(ui, "for");
     let field =
         DragValue::new(&mut hours).speed(0.1).range(input.min..=input.max).update_while_editing(false).suffix(" h");
-    let response = ui.add_sized(vec2(56.0, 24.0), field).labelled_by(name.id);
+    let mut response = ui.add_sized(vec2(56.0, 24.0), field).labelled_by(name.id);
+    left_by_escape(&mut response);
     let response = response.accessible_name(input.label).on_hover_text(input.help);
     if response.changed() && hours != state.document.draft.study.hard_night.cut_hours {
         state.document.draft.study.hard_night.cut_hours = hours;
@@ -81,7 +83,8 @@ pub fn colder_ui(ui: &mut Ui, state: &mut State) {
         .custom_formatter(|v, _| format::number(v, 1))
         .custom_parser(move |text| typed(text, spec.quantity, units).ok().map(|k| unit.shown(k)))
         .suffix(format!(" {}", unit.symbol));
-    let response = ui.add_sized(vec2(72.0, 24.0), field).labelled_by(name.id);
+    let mut response = ui.add_sized(vec2(72.0, 24.0), field).labelled_by(name.id);
+    left_by_escape(&mut response);
     let response = response.accessible_name(spec.label).on_hover_text(format!("{}\n{}", spec.help, spec.source));
     if response.changed() {
         // To a tenth of what is shown, so that the answer belongs to the number on screen.

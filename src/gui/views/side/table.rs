@@ -7,7 +7,7 @@ use crate::gui::marks;
 use crate::gui::palette;
 use crate::gui::state::State;
 use crate::gui::theme::{BODY, SMALL, Tokens, regular, semibold, tokens};
-use egui::{Align2, Rect, Sense, Stroke, Ui, pos2, vec2};
+use egui::{Align2, Popup, Rect, Sense, SetOpenCommand, Stroke, Ui, pos2, vec2};
 
 /// Width of the labels.
 const LABEL: f32 = 200.0;
@@ -48,6 +48,10 @@ pub fn rows_ui(ui: &mut Ui, state: &mut State, texts: &Texts, widths: Widths) {
         }
         let response = line_ui(ui, &row.title(state.prefs.units), line, widths, &t);
         response.context_menu(|ui| row_menu(ui, state, texts, place));
+        // Enter opens the same menu below the row.
+        let by_keys = response.clicked() && !ui.input(|i| i.pointer.any_released());
+        let below = Popup::menu(&response).id(response.id.with("by keys"));
+        below.open_memory(by_keys.then_some(SetOpenCommand::Bool(true))).show(|ui| row_menu(ui, state, texts, place));
     }
 }
 
@@ -94,6 +98,7 @@ fn line_ui(ui: &mut Ui, label: &str, line: &RowTexts, widths: Widths, t: &Tokens
     if response.hovered() {
         ui.painter().rect_filled(rect, 0.0, t.raised.gamma_multiply(0.6));
     }
+    marks::focus_ring(ui, &response, rect);
     ui.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(1.0, t.hairline));
     write(ui, label, Rect::from_min_size(rect.min, vec2(LABEL - 8.0, ROW)), false, t.soft, false);
     for (index, cell) in line.cells.iter().enumerate() {
