@@ -1,7 +1,6 @@
 //! What a sweep is drawn of.
 
 use crate::format;
-use crate::season::Summary;
 use crate::season::lean::SeasonFigures;
 use crate::units::{Quantity, UnitSystem};
 
@@ -37,17 +36,6 @@ impl Measured {
     /// Of a season in few figures; none where it is not known.
     #[must_use]
     pub fn of(self, season: &SeasonFigures) -> Option<f64> {
-        match self {
-            Self::Cost => season.cost,
-            Self::Fuel => (!season.fuel_unit.is_empty()).then_some(season.fuel_quantity),
-            Self::Lowest => Some(season.crop_zone_min_c),
-            Self::HoursShort => Some(season.hours_below_crop_limit as f64),
-        }
-    }
-
-    /// Of a whole season.
-    #[must_use]
-    pub fn of_summary(self, season: &Summary) -> Option<f64> {
         match self {
             Self::Cost => season.cost,
             Self::Fuel => (!season.fuel_unit.is_empty()).then_some(season.fuel_quantity),

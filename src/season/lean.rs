@@ -1,7 +1,7 @@
 //! A season in the few figures by which many of them are compared, without what takes further runs.
 
 use super::error::RunError;
-use super::result::HourStamp;
+use super::result::{HourStamp, Summary};
 use super::run::lean_season;
 use crate::model::{Catalogue, Scenario, Study};
 use crate::weather::Climate;
@@ -34,6 +34,25 @@ pub struct SeasonFigures {
     pub hours_below_setpoint: usize,
     /// End of the season's first hour.
     pub season_start: HourStamp,
+}
+
+impl From<&Summary> for SeasonFigures {
+    fn from(season: &Summary) -> Self {
+        Self {
+            cost: season.cost,
+            heat_delivered_kwh: season.heat_delivered_kwh,
+            fuel_name: season.fuel_name.clone(),
+            fuel_quantity: season.fuel_quantity,
+            fuel_unit: season.fuel_unit.clone(),
+            standby_fuel_quantity: season.standby_fuel_quantity,
+            standby_fuel_unit: season.standby_fuel_unit.clone(),
+            crop_zone_min_c: season.crop_zone_min_c,
+            hours_below_crop_limit: season.hours_below_crop_limit,
+            degree_hours_below_crop_limit_kh: season.degree_hours_below_crop_limit_kh,
+            hours_below_setpoint: season.hours_below_setpoint,
+            season_start: season.season_start,
+        }
+    }
 }
 
 /// Runs a scenario of the study on a climate for its figures alone. `cancelled` is asked once per simulated day.

@@ -95,15 +95,8 @@ fn scenario_ui(ui: &mut Ui, state: &mut State, index: usize, s: &mut Scenario, r
     let figures =
         Figures { shell: season.as_ref().map(|run| run.shell), rows: &rows, place: format!("scenarios[{index}]") };
     let currency = state.document.draft.study.prices.currency.clone();
-    let mut form = Form {
-        units: state.prefs.units,
-        currency: &currency,
-        edits: &mut state.edits,
-        troubles: &state.troubles,
-        place: figures.place.clone(),
-        others: state.document.draft.study.scenarios.len() > 1,
-        part: "",
-    };
+    let mut form = Form::new(state.prefs.units, &currency, (&mut state.edits, &state.troubles), &figures.place, "")
+        .sharing(state.document.draft.study.scenarios.len() > 1);
     form.troubles_here(ui);
     let cost = season.as_ref().and_then(|run| run.summary.cost);
     let cooler = state.insights.alternatives().cooler;

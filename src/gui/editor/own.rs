@@ -14,15 +14,8 @@ pub fn own_ui(ui: &mut Ui, state: &mut State) {
     let mut own = state.document.draft.study.own.clone();
     let before = lengths(&own);
     let rows = state.rows.clone();
-    let mut form = Form {
-        units: state.prefs.units,
-        currency: &state.document.draft.study.prices.currency.clone(),
-        edits: &mut state.edits,
-        troubles: &state.troubles,
-        place: String::new(),
-        others: false,
-        part: "own material",
-    };
+    let currency = state.document.draft.study.prices.currency.clone();
+    let mut form = Form::new(state.prefs.units, &currency, (&mut state.edits, &state.troubles), "", "own material");
     let study = &state.document.draft.study;
     note_ui(ui, "What is typed here is kept in the study and can be chosen like any other row of the lists.");
     list_ui(ui, &mut form, "sheets", "Sheet", &mut own.sheets, study, sheet_ui, |key| copy_of_sheet(&rows, key));

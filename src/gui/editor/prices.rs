@@ -12,15 +12,7 @@ pub fn prices_ui(ui: &mut Ui, state: &mut State) {
     let mut prices = state.document.draft.study.prices.clone();
     let currency = prices.currency.clone();
     let rows = state.rows.clone();
-    let mut form = Form {
-        units: state.prefs.units,
-        currency: &currency,
-        edits: &mut state.edits,
-        troubles: &state.troubles,
-        place: "prices".to_owned(),
-        others: false,
-        part: "",
-    };
+    let mut form = Form::new(state.prefs.units, &currency, (&mut state.edits, &state.troubles), "prices", "");
     form.text(ui, &Prices::currency, &mut prices.currency, Some(64.0));
     form.number(ui, &Prices::winters, &mut prices, None);
     heading(ui, "Electricity");

@@ -21,15 +21,7 @@ pub fn site_ui(ui: &mut Ui, state: &mut State) {
         (state.prefs.units, state.document.draft.tags.first().and_then(|tag| state.board.failure(tag.id)));
     let failure = failure.map(str::to_owned).filter(|_| !matches!(site.weather, WeatherChoice::Station(_)));
     let notes = state.chosen_season().map(|(season, _)| season.climate.notes.clone()).unwrap_or_default();
-    let mut form = Form {
-        units,
-        currency: "",
-        edits: &mut state.edits,
-        troubles: &state.troubles,
-        place: "site".to_owned(),
-        others: false,
-        part: "site",
-    };
+    let mut form = Form::new(units, "", (&mut state.edits, &state.troubles), "site", "site");
     form.text(ui, &Site::name, &mut site.name, None);
     let angle = |input: &crate::model::ChoiceInput, key, limit: f64| Spec {
         key,
@@ -64,15 +56,7 @@ pub fn site_ui(ui: &mut Ui, state: &mut State) {
         row(ui, false, |ui| asked = ui.button(text).on_hover_text(help).clicked());
     }
     weather::notes_ui(ui, &notes, units);
-    let mut form = Form {
-        units,
-        currency: "",
-        edits: &mut state.edits,
-        troubles: &state.troubles,
-        place: "site.colder".to_owned(),
-        others: false,
-        part: "cold",
-    };
+    let mut form = Form::new(units, "", (&mut state.edits, &state.troubles), "site.colder", "cold");
     weather::colder_ui(ui, &mut form, &mut site.colder);
     state.document.draft.study.site = site;
     if asked {
@@ -142,15 +126,7 @@ fn distance(km: f64, units: UnitSystem) -> String {
 /// First and last day.
 pub fn season_ui(ui: &mut Ui, state: &mut State) {
     let mut season = state.document.draft.study.season.clone();
-    let mut form = Form {
-        units: state.prefs.units,
-        currency: "",
-        edits: &mut state.edits,
-        troubles: &state.troubles,
-        place: "season".to_owned(),
-        others: false,
-        part: "season",
-    };
+    let mut form = Form::new(state.prefs.units, "", (&mut state.edits, &state.troubles), "season", "season");
     form.troubles_here(ui);
     for input in Season::NUMBERS {
         form.number(ui, input, &mut season, None);

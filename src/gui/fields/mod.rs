@@ -50,7 +50,25 @@ const POINTED: egui::Sense = egui::Sense::CLICK;
 /// Width of a value.
 const VALUE: f32 = 116.0;
 
-impl Form<'_> {
+impl<'a> Form<'a> {
+    /// A form of a part at a place of the file; `part` is put before a field's name in the undo step.
+    #[must_use]
+    pub fn new(
+        units: UnitSystem,
+        currency: &'a str,
+        (edits, troubles): (&'a mut Edits, &'a [Problem]),
+        place: impl Into<String>,
+        part: &'static str,
+    ) -> Self {
+        Self { units, currency, edits, troubles, place: place.into(), others: false, part }
+    }
+
+    /// Offers to give a value to all scenarios, where there are others.
+    #[must_use]
+    pub fn sharing(self, others: bool) -> Self {
+        Self { others, ..self }
+    }
+
     /// Notes a change of the field `label`.
     pub fn note(&mut self, label: &str, id: Id) {
         self.edits.note(step_name(self.part, label), id);

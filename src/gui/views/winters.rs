@@ -97,15 +97,7 @@ fn asked_ui(ui: &mut Ui, state: &mut State) {
     ui.horizontal_top(|ui| {
         ui.set_min_height(28.0);
         let currency = state.document.draft.study.prices.currency.clone();
-        let mut form = Form {
-            units: state.prefs.units,
-            currency: &currency,
-            edits: &mut state.edits,
-            troubles: &state.troubles,
-            place: "many_winters".to_owned(),
-            others: false,
-            part: "",
-        };
+        let mut form = Form::new(state.prefs.units, &currency, (&mut state.edits, &state.troubles), "many_winters", "");
         for input in [&ManyWinters::count, &ManyWinters::seed] {
             // From above, so that a refusal stands below its entry and not beside it.
             ui.allocate_ui_with_layout(vec2(ENTRY, 26.0), Layout::top_down(Align::Min), |ui| {

@@ -41,15 +41,14 @@ fn allowed_rise_ui(ui: &mut Ui, state: &mut State) {
     let reference = draft.study.scenarios.get(reference_index).filter(|_| reference_index != index);
     let reference = reference.map(|s| s.vents.clone());
     let currency = draft.study.prices.currency.clone();
-    let mut form = Form {
-        units: state.prefs.units,
-        currency: &currency,
-        edits: &mut state.edits,
-        troubles: &state.troubles,
-        place: format!("scenarios[{index}].vents"),
-        others: draft.study.scenarios.len() > 1,
-        part: "vents",
-    };
+    let mut form = Form::new(
+        state.prefs.units,
+        &currency,
+        (&mut state.edits, &state.troubles),
+        format!("scenarios[{index}].vents"),
+        "vents",
+    )
+    .sharing(draft.study.scenarios.len() > 1);
     if let Some(scenario) = draft.study.scenarios.get_mut(index) {
         form.number(ui, &Vents::allowed_rise_k, &mut scenario.vents, reference.as_ref());
     }

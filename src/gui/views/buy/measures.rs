@@ -80,15 +80,13 @@ fn line(ui: &mut Ui, width: f32, content: impl FnOnce(&mut Ui, f32)) {
 fn row_ui(ui: &mut Ui, state: &mut State, candidate: &mut Candidate, (index, whole): (usize, f32), t: &Tokens) -> bool {
     let mut gone = false;
     let currency = state.document.draft.study.prices.currency.clone();
-    let mut form = Form {
-        units: state.prefs.units,
-        currency: &currency,
-        edits: &mut state.edits,
-        troubles: &state.troubles,
-        others: false,
-        place: format!("candidates[{index}]"),
-        part: "measure",
-    };
+    let mut form = Form::new(
+        state.prefs.units,
+        &currency,
+        (&mut state.edits, &state.troubles),
+        format!("candidates[{index}]"),
+        "measure",
+    );
     let said = |what: &str, name: &str| format!("{what} of {name}");
     line(ui, whole, |ui, width| {
         ui.spacing_mut().icon_spacing = 0.0;

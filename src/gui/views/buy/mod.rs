@@ -93,15 +93,7 @@ fn asked_ui(ui: &mut Ui, state: &mut State, working: Option<(Option<usize>, usiz
     let size = vec2(ui.available_width(), ROW + 2.0);
     ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
         let currency = prices.currency.clone();
-        let mut form = Form {
-            units: state.prefs.units,
-            currency: &currency,
-            edits: &mut state.edits,
-            troubles: &state.troubles,
-            others: false,
-            place: "prices".to_owned(),
-            part: "",
-        };
+        let mut form = Form::new(state.prefs.units, &currency, (&mut state.edits, &state.troubles), "prices", "");
         let mut limited = prices.budget.is_some();
         let switch = ui.checkbox(&mut limited, Prices::budget.label).on_hover_text(Prices::budget.help);
         if switch.changed() {

@@ -49,15 +49,7 @@ fn input_ui(ui: &mut Ui, state: &mut State, inputs: &[NumericInput], asked: &mut
             let range = (input.min, input.max);
             let points = (SweptInput::points.min, SweptInput::points.max);
             let currency = state.document.draft.study.prices.currency.clone();
-            let mut form = Form {
-                units: state.prefs.units,
-                currency: &currency,
-                edits: &mut state.edits,
-                troubles: &state.troubles,
-                others: false,
-                place: place.to_owned(),
-                part: "sweep",
-            };
+            let mut form = Form::new(state.prefs.units, &currency, (&mut state.edits, &state.troubles), place, "sweep");
             let which = if first { "" } else { " second" };
             let mut entry = |ui: &mut Ui, word: &str, spec: &Spec, value: f64, width: f32| {
                 ui.label(soft(word));

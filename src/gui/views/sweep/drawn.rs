@@ -11,6 +11,7 @@ use crate::gui::plots::swept::{Course, SweptLook, swept_ui};
 use crate::gui::state::State;
 use crate::gui::sweeps::SweptSeasons;
 use crate::gui::theme::{SMALL, tokens};
+use crate::season::lean::SeasonFigures;
 use crate::units::UnitSystem;
 use egui::{Align, Layout, Rect, RichText, Ui, vec2};
 use egui_plot::PlotPoint;
@@ -147,7 +148,7 @@ fn pieces(points: impl Iterator<Item = Option<PlotPoint>>) -> Vec<Vec<PlotPoint>
 fn now(state: &State, known: &SweptSeasons, place: usize, axis: &Axis, measured: Measured) -> Option<PlotPoint> {
     let value = axis.input.value(&known.study, place).filter(|value| within(axis, *value))?;
     let (season, standing) = state.board.season(*known.ids.get(place)?)?;
-    let figure = measured.of_summary(&season.run.summary).filter(|_| standing == Standing::Fresh)?;
+    let figure = measured.of(&SeasonFigures::from(&season.run.summary)).filter(|_| standing == Standing::Fresh)?;
     let units = state.prefs.units;
     Some(PlotPoint::new(axis.input.quantity.unit(units).shown(value), measured.shown(figure, units)))
 }
