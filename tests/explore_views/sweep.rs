@@ -33,6 +33,7 @@ fn one_input_of_all_scenarios_as_lines_and_figures() {
     assert_eq!(points(&h), 9 * count);
     enter(&mut h, "Sweep to", "10");
     until(&mut h, "the sweep", swept);
+    h.get_by_label_contains("Winter cost over Heater: Setpoint, day and night: Whole tunnel, electricity from ");
     let table = figures(&mut h, "sweep");
     assert_eq!(table[0][1], "heater.setpoint_c [°C]");
     assert_eq!((table[1][1].as_str(), table[9][1].as_str(), table.len()), ("4", "10", 1 + 9 * count));
@@ -63,6 +64,7 @@ fn two_inputs_of_the_chosen_scenario_make_a_map() {
     until(&mut h, "the map", swept);
     assert_eq!(points(&h), 9);
     h.get_by_label_contains("Upwards: Vessels: How many");
+    h.get_by_label_contains("Winter cost over Inner tent: Height and Vessels: How many, from ");
     let table = figures(&mut h, "map");
     assert_eq!(table.len(), 1 + 9);
     for (measured, title) in

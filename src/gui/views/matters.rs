@@ -72,7 +72,7 @@ fn finding(name: &str, grown: &Grown<Sensitivity>, currency: &str) -> String {
         (None, Some(found)) if found.as_it_is.cost.is_none() => {
             format!("{name}: without a price there is no cost, but still a crop")
         }
-        _ => format!("{name}: each thing that nobody knows exactly, moved as far as it may be off"),
+        _ => format!("{name}: what nobody knows exactly, moved as far as it may be off"),
     }
 }
 
@@ -135,7 +135,10 @@ fn table_ui(ui: &mut Ui, state: &mut State, found: &Sensitivity, effects: &[Effe
         Scale::of(Some(cold(&found.as_it_is)), effects.iter().map(|e| [Some(cold(&e.less)), Some(cold(&e.more))]));
     let amount = |v: f64| format::amount(v);
     let tenth = |v: f64| format::number(v, 1);
-    let (head, _) = ui.allocate_exact_size(vec2(ui.available_width(), 36.0), Sense::hover());
+    let (head, response) = ui.allocate_exact_size(vec2(ui.available_width(), 36.0), Sense::hover());
+    let names: Vec<&str> = effects.iter().map(|effect| effect.name).collect();
+    let said = format!("What matters, most first: {}", names.join(", "));
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Image, true, &said));
     let theme = egui::Theme::from_dark_mode(ui.visuals().dark_mode);
     let draft = &state.document.draft;
     let colour = draft.tags.get(draft.selected()).map_or(t.accent, |tag| palette::scenario(theme, tag.mark));

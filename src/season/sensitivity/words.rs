@@ -5,7 +5,7 @@ use crate::format::{number, with_currency};
 
 impl Sensitivity {
     /// The cost and the ends of its band in two figures, as "310", "240" and "390"; none without a price, and before the
-    /// weather is among the doubts.
+    /// weather is among the doubts, and where nothing moves the cost.
     #[must_use]
     pub fn likely(&self) -> Option<Likely> {
         let (cost, [low, high]) = self.as_it_is.cost.zip(self.cost_band)?;
@@ -13,7 +13,9 @@ impl Sensitivity {
         let round = |amount: f64| (amount / step).round() * step;
         let decimals = (-step.log10()).ceil().max(0.0) as usize;
         let weathered = self.effects.iter().any(|effect| effect.name == WEATHER);
-        weathered.then(|| {
+        // A house without a heater costs nothing, whatever is in doubt.
+        let moved = high > low;
+        (weathered && moved).then(|| {
             let [about, low, high] = [cost, low, high].map(|amount| number(round(amount), decimals));
             Likely { about, low, high }
         })
@@ -78,7 +80,7 @@ mod tests {
             Some("About $1\u{202f}600, likely $1\u{202f}300 to $2\u{202f}000")
         );
         assert_eq!(likely(4.26, 3.11, 5.68).as_deref(), Some("About $4.3, likely $3.1 to $5.7"));
-        assert_eq!(likely(0.0, 0.0, 0.0).as_deref(), Some("About $0.00, likely $0.00 to $0.00"));
+        assert_eq!(likely(0.0, 0.0, 0.0), None, "nothing is no band");
     }
 
     #[test]
