@@ -34,6 +34,11 @@ pub fn modal(ctx: &Context, id: Id) -> Modal {
     Modal::new(id).frame(egui::Frame::window(&ctx.global_style()))
 }
 
+/// Gives a dialog its width, less in a window that is narrower: a list in it must not reach out of the window.
+pub fn set_width(ui: &mut Ui, width: f32) {
+    ui.set_width(width.min(ui.ctx().content_rect().width() - 60.0).max(100.0));
+}
+
 /// The title of a dialog.
 pub fn heading(ui: &mut Ui, text: &str) {
     ui.label(RichText::new(text).font(semibold(HEADING)));
@@ -53,7 +58,7 @@ fn path_ui(ctx: &Context, state: &mut State) {
     let mut chosen = None;
     let mut stay = true;
     let response = modal(ctx, Id::unique("path dialog")).show(ctx, |ui| {
-        ui.set_width(520.0);
+        set_width(ui, 520.0);
         heading(ui, title);
         let label = ui.label("File path");
         let edit =
@@ -158,7 +163,7 @@ fn question_ui(ctx: &Context, state: &mut State) {
     let Some(next) = state.filing.question.clone() else { return };
     let mut answer = None;
     let response = modal(ctx, Id::unique("unsaved changes")).show(ctx, |ui| {
-        ui.set_width(400.0);
+        set_width(ui, 400.0);
         heading(ui, "Keep your changes?");
         ui.label(format!("“{}” has changes that are not saved.", state.document.name()));
         ui.add_space(12.0);
@@ -220,7 +225,7 @@ fn error_ui(ctx: &Context, state: &mut State) {
     let Some(error) = state.filing.error.clone() else { return };
     let mut close = false;
     let response = modal(ctx, Id::unique("error")).show(ctx, |ui| {
-        ui.set_width(480.0);
+        set_width(ui, 480.0);
         heading(ui, "That did not work");
         ui.label(error);
         ui.add_space(12.0);
@@ -235,11 +240,12 @@ fn leaflet_ui(ctx: &Context, state: &mut State) {
     let Some(leaflet) = state.leaflet else { return };
     let mut close = false;
     let response = modal(ctx, Id::unique("leaflet")).show(ctx, |ui| {
-        ui.set_width(match leaflet {
+        let width = match leaflet {
             Leaflet::Evidence => 900.0,
             Leaflet::Guide => 680.0,
             _ => 520.0,
-        });
+        };
+        set_width(ui, width);
         match leaflet {
             Leaflet::Guide => guide::guide_ui(ui),
             Leaflet::About => about_ui(ui),

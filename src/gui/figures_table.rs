@@ -1,5 +1,6 @@
 //! The figures of a plot as a table to read: what a plot shows to the eye, in cells that can be read out.
 
+use super::dialogs::set_width;
 use super::state::State;
 use super::theme::{HEADING, SMALL, regular, semibold, tokens};
 use crate::figures::Figures;
@@ -41,7 +42,7 @@ pub fn table_ui(ctx: &Context, state: &mut State) {
         }
         let window = ctx.content_rect().size();
         let needed: f32 = table.widths.iter().sum();
-        ui.set_width((needed + 16.0).clamp(320.0, (window.x - 120.0).max(320.0)));
+        set_width(ui, (needed + 16.0).clamp(320.0, (window.x - 120.0).max(320.0)));
         let title = format!("Figures: {}", table.name);
         ui.label(egui::RichText::new(title).font(semibold(HEADING)));
         ui.add_space(8.0);

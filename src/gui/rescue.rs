@@ -1,6 +1,6 @@
 //! Dialogs where work could be lost: a file changed elsewhere, and changes that were never saved.
 
-use super::dialogs::{heading, modal};
+use super::dialogs::{heading, modal, set_width};
 use super::filing::Ask;
 use super::state::State;
 use super::theme::ROW;
@@ -11,7 +11,7 @@ pub fn conflict_ui(ctx: &Context, state: &mut State) {
     let Some(path) = state.filing.conflict.clone() else { return };
     let mut answer = None;
     let response = modal(ctx, Id::unique("changed elsewhere")).show(ctx, |ui| {
-        ui.set_width(460.0);
+        set_width(ui, 460.0);
         heading(ui, "The file was changed elsewhere");
         ui.label(format!(
             "“{}” holds something else than when it was opened or saved here. Saving would replace it.",
@@ -46,7 +46,7 @@ pub fn left_ui(ctx: &Context, state: &mut State) {
     }
     let (mut open, mut discard, mut later) = (None, None, false);
     let response = modal(ctx, Id::unique("left behind")).show(ctx, |ui| {
-        ui.set_width(520.0);
+        set_width(ui, 520.0);
         heading(ui, "Changes that were not saved");
         ui.label("The program ended before these were saved. Nothing is lost.");
         ui.add_space(8.0);

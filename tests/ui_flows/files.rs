@@ -187,3 +187,16 @@ fn a_name_without_its_ending_replaces_no_file_unasked() {
     h.get_by_label("A file of that name is there already");
     assert_eq!(std::fs::read(&there).unwrap(), before);
 }
+
+#[test]
+fn dialogs_fit_into_a_tiny_window() {
+    let mut h = demo();
+    h.set_size(egui::vec2(300.0, 200.0));
+    h.run_steps(3);
+    for key in [egui::Key::O, egui::Key::K] {
+        h.key_press_modifiers(egui::Modifiers::COMMAND, key);
+        h.run_steps(6);
+        h.key_press(egui::Key::Escape);
+        h.run_steps(3);
+    }
+}
