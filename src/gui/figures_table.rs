@@ -4,6 +4,7 @@ use super::dialogs::set_width;
 use super::state::State;
 use super::theme::{HEADING, SMALL, regular, semibold, tokens};
 use crate::figures::Figures;
+use crate::gui::cut::cut;
 use egui::{Align2, Context, Id, Rect, Role, Sense, Stroke, Ui, Vec2, WidgetInfo, pos2, vec2};
 
 /// Height of a row.
@@ -87,11 +88,9 @@ fn row_ui(ui: &mut Ui, widths: &[f32], cells: &[String], head: Option<&[String]>
     for (column, (text, width)) in cells.iter().zip(widths).enumerate() {
         let cell = Rect::from_min_size(pos2(left, rect.top()), vec2(*width, ROW));
         left += width;
-        let mut job = egui::text::LayoutJob::simple_singleline(text.clone(), regular(SMALL), ink);
-        job.wrap = egui::text::TextWrapping::truncate_at_width(width - 2.0 * PAD);
-        let galley = ui.painter().layout_job(job);
+        let galley = cut(ui.painter(), text, regular(SMALL), ink, width - 2.0 * PAD);
         let at = Align2::RIGHT_CENTER.anchor_size(cell.right_center() - vec2(PAD, 0.0), galley.size());
-        let cut = galley.elided;
+        let elided = galley.elided;
         ui.painter().galley(at.min, galley, ink);
         let response = ui.interact(cell, row.with(column), Sense::hover());
         let title = head.and_then(|head| head.get(column)).map_or("", String::as_str);
@@ -99,7 +98,7 @@ fn row_ui(ui: &mut Ui, widths: &[f32], cells: &[String], head: Option<&[String]>
             let said = if title.is_empty() { text.clone() } else { format!("{title}: {text}") };
             WidgetInfo::labeled(role, true, said)
         });
-        if cut {
+        if elided {
             response.on_hover_text(text);
         }
     }

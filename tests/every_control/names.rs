@@ -40,15 +40,18 @@ fn unfold(h: &mut Window) {
     }
 }
 
-/// Controls without a name, and what answers to a click without saying what it is.
+/// Controls without a name or out of reach of the keys, and what answers to a click without saying what it is.
 fn nameless(h: &Window) -> Vec<String> {
     let bad = |node: &egui_kittest::Node<'_>| {
         let inner = node.accesskit_node();
         let (role, named) = (inner.role(), !label(node).trim().is_empty());
         let acts = CONTROLS.contains(&role);
+        // What can be done by pointer can be done by keys (WCAG 2.2, criterion 2.1.1).
+        let pictured = matches!(role, Role::Image | Role::ProgressIndicator);
+        let unreached = acts && !pictured && !inner.is_disabled() && !inner.data().supports_action(Action::Focus);
         // What only takes clicks, such as the background of a dialog or a text that can be marked, holds no meaning.
         let mute = role == Role::Unknown && inner.data().supports_action(Action::Click) && named;
-        (acts && !named) || mute
+        (acts && !named) || mute || unreached
     };
     let told = |node: egui_kittest::Node<'_>| {
         let inner = node.accesskit_node();

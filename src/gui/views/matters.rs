@@ -2,9 +2,11 @@
 
 use crate::figures;
 use crate::format;
+use crate::gui::cut::cut;
 use crate::gui::editor::{PRICES, SITE, Section};
 use crate::gui::fields::lower;
 use crate::gui::handout::{Make, handout_ui};
+use crate::gui::marks;
 use crate::gui::palette;
 use crate::gui::plots::doubts::{Bar, Scale, bar_ui, scale_ui};
 use crate::gui::state::State;
@@ -179,7 +181,7 @@ fn legend_ui(ui: &Ui, rect: Rect, colour: egui::Color32, t: &Tokens) {
 
 /// A doubt's name and range; a click opens the input.
 fn name_ui(ui: &mut Ui, state: &mut State, rect: Rect, place: usize, effect: &Effect, t: &Tokens) {
-    let response = ui.interact(rect, ui.scope_id().with(("doubt", effect.name)), Sense::CLICK);
+    let response = ui.interact(rect, ui.scope_id().with(("doubt", effect.name)), Sense::click());
     let (title, open) = way_to(effect.input);
     let money = |o: &Outcome| {
         o.cost.map_or("unknown".to_owned(), |c| format::money(c, &state.document.draft.study.prices.currency))
@@ -197,18 +199,17 @@ fn name_ui(ui: &mut Ui, state: &mut State, rect: Rect, place: usize, effect: &Ef
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, &said));
     let lit = response.hovered() || response.has_focus();
     let painter = ui.painter().with_clip_rect(rect.intersect(ui.clip_rect()));
-    let clipped = |text: &str, font, colour| {
-        let mut job = egui::text::LayoutJob::simple_singleline(text.to_owned(), font, colour);
-        job.wrap = egui::text::TextWrapping::truncate_at_width(rect.width());
-        painter.layout_job(job)
-    };
+    let clipped = |text: &str, font, colour| cut(&painter, text, font, colour, rect.width());
     let name = clipped(effect.name, semibold(BODY), if lit { t.accent } else { t.ink });
     painter.galley(rect.left_top() + vec2(0.0, 2.0), name, t.ink);
     painter.galley(rect.left_top() + vec2(0.0, 20.0), clipped(&range, regular(SMALL), t.soft), t.soft);
     if response.has_focus() {
         state.matters_view.told = place;
-        painter.rect_stroke(rect, 3.0, egui::Stroke::new(1.0, t.accent), egui::StrokeKind::Inside);
     }
+    if response.gained_focus() {
+        response.scroll_to_me(None);
+    }
+    marks::focus_ring(ui, &response, rect);
     if response.clicked() {
         match open {
             Opens::Section(section) => state.sought = Some(section),

@@ -2,6 +2,7 @@
 
 use crate::explore::{BestBuy, Offer, Step};
 use crate::format;
+use crate::gui::cut::cut;
 use crate::gui::handout::BUTTON;
 use crate::gui::marks;
 use crate::gui::plots::column::heading;
@@ -95,11 +96,9 @@ fn row_ui(ui: &mut Ui, names: &str, rank: &str, cells: &[(String, Color32)], bes
         marks::paint_best(painter, pos2(rect.left() + 6.0, rect.center().y), t.accent);
     }
     let font = if best { semibold(SMALL + 0.5) } else { regular(SMALL + 0.5) };
-    let mut job = egui::text::LayoutJob::simple_singleline(names.to_owned(), font, t.ink);
     let room = rect.width() - MARK - cells.len() as f32 * COLUMN + 8.0;
-    job.wrap = egui::text::TextWrapping::truncate_at_width(room);
-    let galley = painter.layout_job(job);
-    let cut = galley.elided;
+    let galley = cut(painter, names, font, t.ink, room);
+    let elided = galley.elided;
     painter.galley(pos2(rect.left() + MARK, rect.center().y - galley.size().y / 2.0), galley, t.ink);
     for (place, (text, colour)) in cells.iter().rev().enumerate() {
         let right = pos2(rect.right() - place as f32 * COLUMN, rect.center().y);
@@ -107,7 +106,7 @@ fn row_ui(ui: &mut Ui, names: &str, rank: &str, cells: &[(String, Color32)], bes
     }
     let said = cells.iter().map(|(text, _)| text.as_str()).collect::<Vec<_>>().join(", ");
     response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, format!("{rank}{names}: {said}")));
-    if cut {
+    if elided {
         response.on_hover_text(names);
     }
 }
