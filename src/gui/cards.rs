@@ -74,10 +74,15 @@ fn card_ui(ui: &mut Ui, state: &mut State, index: usize, top: f32) {
     if response.double_clicked() {
         state.renaming = Some(tag.id);
     }
-    let pointed = ui.rect_contains_pointer(body) || response.has_focus();
+    let within = id.with("keys within");
+    let keys_within = ui.data(|data| data.get_temp(within).unwrap_or(false));
+    let pointed = ui.rect_contains_pointer(body) || response.has_focus() || keys_within;
     name_ui(ui, state, index, tag.id, body, pointed || !shown);
     figures(&painter, state, index, body, &t);
-    buttons_ui(ui, state, index, tag.id, (shown, pointed), body);
+    if buttons_ui(ui, state, index, tag.id, (shown, pointed), body) != keys_within {
+        ui.data_mut(|data| data.insert_temp(within, !keys_within));
+        ui.ctx().request_repaint();
+    }
     reorder(ui, state, index, &response, top);
 }
 
@@ -192,7 +197,8 @@ fn figures(painter: &egui::Painter, state: &State, index: usize, body: Rect, t: 
     put(Align2::RIGHT_CENTER, right, 71.0, verdict, semibold(SMALL), colour.gamma_multiply(fade));
 }
 
-/// The eye and the menu; drawn while the pointer is on the card, or to say that the scenario is hidden.
+/// The eye and the menu; drawn while the pointer or the keys are at the card, or to say that the scenario is hidden. Gives
+/// whether the keys are at one of the two.
 fn buttons_ui(
     ui: &mut Ui,
     state: &mut State,
@@ -200,7 +206,7 @@ fn buttons_ui(
     id: ScenarioId,
     (shown, pointed): (bool, bool),
     body: Rect,
-) {
+) -> bool {
     let rect =
         Rect::from_min_max(pos2(body.right() - 56.0, body.top() + 9.0), pos2(body.right() - 8.0, body.top() + 33.0));
     let layout = egui::Layout::left_to_right(egui::Align::Center);
@@ -234,6 +240,7 @@ fn buttons_ui(
             super::menu::entry(ui, state, command, false);
         }
     });
+    eye.has_focus() || more.has_focus()
 }
 
 /// Moves the card under the pointer while it is dragged.

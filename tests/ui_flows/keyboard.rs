@@ -47,7 +47,7 @@ fn walk_to(h: &mut Harness<'static, State>, name: &str) -> Vec<Stop> {
 #[test]
 fn tab_goes_once_through_everything_in_the_order_in_which_it_is_read() {
     let mut h = demo();
-    let stops = walk_to(&mut h, "Put the first steps away");
+    let stops = walk_to(&mut h, LAST);
     let names: Vec<&str> = stops.iter().map(|stop| stop.name.as_str()).collect();
     assert_eq!(names[..9], ["File", "Edit", "View", "Help", "°C · m", "°F · ft", "Light", "Dark", "Auto"]);
     let nameless: Vec<&Stop> = stops.iter().filter(|stop| stop.name.is_empty()).collect();
@@ -71,6 +71,54 @@ fn tab_goes_once_through_everything_in_the_order_in_which_it_is_read() {
     h.key_press_modifiers(Modifiers::SHIFT, Key::Tab);
     h.run_steps(3);
     assert_eq!(stop(&h).as_ref(), stops.get(stops.len() - 2));
+}
+
+/// What of a picture can be seen within a place: corners of what is painted there, with their colours.
+fn seen(painted: &[egui::ClippedPrimitive], place: Rect) -> Vec<([u32; 2], egui::Color32)> {
+    let mut corners = Vec::new();
+    for primitive in painted {
+        if let egui::epaint::Primitive::Mesh(mesh) = &primitive.primitive {
+            let visible = mesh.vertices.iter().filter(|v| v.color.a() > 0 && place.contains(v.pos));
+            corners.extend(visible.map(|v| ([v.pos.x.to_bits(), v.pos.y.to_bits()], v.color)));
+        }
+    }
+    corners
+}
+
+/// Last stop of the window.
+const LAST: &str = "Put the first steps away";
+
+/// Stops from here on to the last one that look the same with the keys and without.
+fn unseen(h: &mut Harness<'static, State>) -> Vec<Stop> {
+    let paint = |h: &Harness<'static, State>| h.ctx.tessellate(h.output().shapes.clone(), h.ctx.pixels_per_point());
+    let (mut before, mut unseen, mut name) = (paint(h), Vec::new(), String::new());
+    while name != LAST {
+        let stop = press(h, Key::Tab).expect("a stop");
+        // Colours fade in.
+        h.run_steps(5);
+        let now = paint(h);
+        if seen(&before, stop.rect.expand(3.0)) == seen(&now, stop.rect.expand(3.0)) {
+            unseen.push(stop.clone());
+        }
+        (before, name) = (now, stop.name);
+    }
+    unseen
+}
+
+/// WCAG 2.2, criterion 2.4.7: what the keys would act on is seen.
+#[test]
+fn every_stop_of_the_keys_looks_otherwise_while_they_are_there() {
+    let mut h = demo();
+    assert_eq!(unseen(&mut h), Vec::<Stop>::new());
+    let tabs: Vec<String> = h.get_all_by_role(Role::Tab).filter_map(|tab| tab.accesskit_node().label()).collect();
+    let last = tabs.last().expect("a tab").clone();
+    for tab in &tabs[1..] {
+        h.get_by_role_and_label(Role::Tab, tab).click();
+        settle(&mut h);
+        h.get_by_role_and_label(Role::Tab, &last).focus();
+        h.run_steps(12);
+        assert_eq!(unseen(&mut h), Vec::<Stop>::new(), "{tab}");
+    }
 }
 
 #[test]

@@ -157,6 +157,7 @@ fn choice(ui: &mut Ui, name: &str, on: bool, size: f32) -> bool {
     let text = if on { text } else { text.underline() };
     let response = ui.add(Button::new(text).frame(false).min_size(vec2(0.0, 20.0)));
     response.widget_info(|| egui::WidgetInfo::selected(egui::Role::RadioButton, true, on, name));
+    marks::focus_ring(ui, &response, response.rect.expand2(vec2(3.0, 0.0)));
     response.clicked()
 }
 
